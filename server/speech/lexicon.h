@@ -1,0 +1,34 @@
+// Words to sounds: the CMU Pronouncing Dictionary, packed and compiled in; letter-to-sound for the rest.
+#pragma once
+
+#include "speech/phones.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say {
+
+enum class Known { lexicon, guess, writer };
+
+struct Pronunciation {
+    Phones phones;
+    Known known = Known::guess;
+    std::vector<Phones> others; // further readings of the dictionary
+};
+
+// `word` is folded (unicode::fold): lower case, straight apostrophe. In the dictionary as it stands.
+bool in_lexicon(std::string_view word);
+
+// Dictionary; then possessives, plurals, verb endings and compounds of dictionary words (still
+// Known::lexicon, as their sound follows from a rule); then hyphenated parts; then letter-to-sound (guess).
+// Any bytes are taken: what has no letter has no sound.
+Pronunciation pronounce(std::string_view word);
+
+// The letters one by one, as in FBI ("EH1 F B IY1 AY1"): one list of phones a letter.
+std::vector<Phones> spell_out(std::string_view letters);
+
+// Words that carry grammar rather than content ("the", "of", "can't"): shorter and rarely stressed.
+bool is_function_word(std::string_view word);
+
+} // namespace say

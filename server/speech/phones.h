@@ -1,0 +1,43 @@
+// The 39 sounds of the CMU Pronouncing Dictionary and their three spellings:
+// ARPAbet (docs of cmudict), IPA, and the broadcasters' respelling (docs/pronunciation.md).
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say {
+
+// Vowels first, so that is_vowel is one comparison. The order is also that of the packed lexicon.
+enum class Sound : std::uint8_t {
+    AA, AE, AH, AO, AW, AY, EH, ER, EY, IH, IY, OW, OY, UH, UW,
+    B, CH, D, DH, F, G, HH, JH, K, L, M, N, NG, P, R, S, SH, T, TH, V, W, Y, Z, ZH,
+};
+inline constexpr int sound_count = 39;
+
+struct Phone {
+    Sound sound = Sound::AH;
+    std::uint8_t stress = 0; // 1 primary, 2 secondary, 0 none; always 0 for a consonant
+    auto operator<=>(const Phone&) const = default;
+};
+using Phones = std::vector<Phone>;
+
+constexpr bool is_vowel(Sound sound) {
+    return sound <= Sound::UW;
+}
+
+std::string_view name_of(Sound sound);                     // "AA", "ZH"
+std::string to_arpabet(std::span<const Phone> phones);     // "P L IY1 Z"
+std::optional<Phones> from_arpabet(std::string_view text); // nothing if a symbol is unknown
+int syllable_count(std::span<const Phone> phones);         // vowels; at least 1 if there is any phone
+
+std::string to_ipa(std::span<const Phone> phones);         // "pliːz" without slashes; stress mark before its syllable
+std::optional<Phones> from_ipa(std::string_view ipa);      // with or without slashes
+std::string to_respelling(std::span<const Phone> phones);  // "puh-TEHL-uh"
+// A respelling as broadcasters write it: syllables joined by hyphens, the stressed one in capitals.
+std::optional<Phones> from_respelling(std::string_view respelling);
+
+} // namespace say

@@ -1,0 +1,22 @@
+// Replacements in a text. The server never edits; it offers edits that the writer chooses.
+#pragma once
+
+#include "text/span.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say {
+
+struct TextEdit {
+    Span span; // what is replaced; empty for an insertion
+    std::string replacement;
+    auto operator<=>(const TextEdit&) const = default;
+};
+
+// Applies edits that all refer to the text as it stands, in any order. Edits must not overlap;
+// of two that do, the later in the text is left out. Insertions at one place keep their order.
+std::string apply(std::string_view text, std::vector<TextEdit> edits);
+
+} // namespace say

@@ -1,0 +1,38 @@
+// An immutable text with its line starts, shared between threads by pointer.
+#pragma once
+
+#include "text/span.h"
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say {
+
+class Text {
+public:
+    explicit Text(std::string bytes);
+
+    std::string_view bytes() const { return bytes_; }
+    Offset end() const { return Offset{static_cast<std::uint32_t>(bytes_.size())}; }
+
+    // Lines end at LF, CRLF or a lone CR, as in the language server protocol; line 0 always exists.
+    std::uint32_t line_count() const { return static_cast<std::uint32_t>(line_starts_.size()); }
+    Offset line_start(std::uint32_t line) const; // clamped to the text's end
+    std::uint32_t line_of(Offset at) const;      // counted from 0
+    Span line_span(std::uint32_t line) const;    // without its line end
+
+private:
+    std::string bytes_;
+    std::vector<std::uint32_t> line_starts_;
+};
+
+// One version of one open script.
+struct Document {
+    std::string uri;
+    int version = 0;
+    std::shared_ptr<const Text> text;
+};
+
+} // namespace say
