@@ -49,7 +49,8 @@ std::uint32_t Text::line_of(Offset at) const {
 Span Text::line_span(std::uint32_t line) const {
     const Offset begin = line_start(line);
     Offset finish = line_start(line + 1);
-    while (finish > begin && (bytes_[finish.value - 1] == '\n' || bytes_[finish.value - 1] == '\r')) {
+    while (finish > begin &&
+           (bytes_[finish.value - 1] == '\n' || bytes_[finish.value - 1] == '\r')) {
         --finish.value;
     }
     return {begin, finish};

@@ -22,8 +22,8 @@ bool is_valid_utf8(std::string_view text);
 std::size_t first_invalid_utf8(std::string_view text); // npos if there is none
 
 bool is_letter(char32_t c);
-bool is_digit(char32_t c);    // 0 to 9 only: other digits are letters to us
-bool is_blank(char32_t c);    // any Unicode white space, no-break spaces too, and line ends
+bool is_digit(char32_t c);     // 0 to 9 only: other digits are letters to us
+bool is_blank(char32_t c);     // any Unicode white space, no-break spaces too, and line ends
 bool is_ignorable(char32_t c); // soft hyphen, zero-width space and joiners, variation selectors
 bool is_emoji(char32_t c);
 bool is_upper(char32_t c);
@@ -33,7 +33,8 @@ bool is_upper(char32_t c);
 std::string fold(std::string_view word);
 std::string to_lower(std::string_view text);
 std::string to_upper_first(std::string_view text);
-// The closest ASCII spelling ("café" to "cafe"), for letter-to-sound rules that know no other letters.
+// The closest ASCII spelling ("café" to "cafe"), for letter-to-sound rules that know no other
+// letters.
 std::string to_ascii(std::string_view text);
 
 std::size_t count_utf16(std::string_view text);
