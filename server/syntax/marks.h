@@ -48,8 +48,8 @@ enum class MarkShape {
 
 struct MarkRow {
     MarkKind kind;
-    std::string_view name;    // as in the table of docs/format.md: "heavy stress"
-    std::string_view node;    // the grammar's node: "heavy_stress"; empty if the builder decides
+    std::string_view name; // as in the table of docs/format.md: "heavy stress"
+    std::string_view node; // the grammar's node: "heavy_stress"; empty if the builder decides
     MarkShape shape;
     std::string_view written; // what completion inserts; the words go in place of the blank
     std::string_view origin;  // where the mark comes from

@@ -1,0 +1,121 @@
+// A script analysed: what every feature, the server and the command line start from.
+// Immutable and shared; the same text and options give the same answer on any machine.
+#pragma once
+
+#include "base/cancel.h"
+#include "engine/options.h"
+#include "rules/rule.h"
+#include "text/text.h"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace say {
+
+// A thought with all that is known of it by itself. Offsets are relative to its block's start, so
+// that a line inserted above moves it without touching it.
+struct Thought {
+    BlockKind kind = BlockKind::paragraph;
+    std::string source;          // the block's bytes
+    Span content;                // in `source`
+    std::uint64_t key = 0;       // of all that the result depends on
+    std::uint64_t words_key = 0; // of the spoken words alone: takes and carried marks follow it
+    Written written;
+    Reading reading;
+    struct Draft {
+        const Rule* rule;
+        FindingDraft draft;
+    };
+    std::vector<Draft> drafts; // silenced ones and those of a later stage left out
+
+    bool has_words() const { return !reading.said.empty(); }
+    // Words, or silence of its own: not a lone direction without a duration.
+    bool takes_time() const { return has_words() || reading.timing.expected > Seconds{0}; }
+};
+
+struct Placed {
+    Block block;              // absolute
+    Seconds at{0};            // when it begins, from the top
+    Seconds gap{0};           // the gap behind it
+    int section = -1;         // index into Script::sections
+    int occurrence = 0;       // how many thoughts with the same words stand above it
+    std::string_view speaker; // in force; points into the header
+    std::shared_ptr<const Thought> thought;
+
+    Span span() const { return block.span; }
+    std::string id() const; // words_key and occurrence: "9f3c51d2-0"
+};
+
+struct Section {
+    std::string name;
+    int level = 1;
+    int parent = -1;
+    Span heading; // absolute
+    Span span;    // to the next heading of its level or above, or the text's end
+    std::optional<Target> target;
+    Span target_span;
+    Timing timing; // with the sections it holds and the gaps inside it
+    Seconds at{0};
+    int thoughts = 0;
+};
+
+struct Script {
+    Header header;
+    std::vector<Block> blocks;    // all of them
+    std::vector<Placed> thoughts; // in order; lone directions and silences too
+    std::vector<Section> sections;
+    Timing timing;
+    int words = 0; // written
+    int spoken_words = 0;
+
+    const Placed* thought_at(Offset at) const; // null between thoughts
+    const Section* section_at(Offset at) const;
+};
+
+struct Finding {
+    const Rule* rule = nullptr;
+    Severity severity = Severity::warning;
+    Span span; // absolute
+    std::string message;
+    std::vector<Fix> fixes; // absolute; "leave this one" is the last
+    std::vector<std::string> readings;
+};
+
+struct Analysis {
+    Document document;
+    Options options; // as in force: header and reader applied
+    Script script;
+    std::vector<Finding> findings; // by place
+};
+
+// Keeps analysed thoughts of the last two generations by their key, and compares bytes on a hit.
+class Memo {
+public:
+    std::shared_ptr<const Thought> find(std::uint64_t key, std::string_view source);
+    void keep(std::shared_ptr<const Thought> thought);
+    void next_generation(); // forgets what neither this generation nor the last asked for
+
+    std::size_t hits() const { return hits_; }
+    std::size_t misses() const { return misses_; }
+
+private:
+    using Table = std::unordered_map<std::uint64_t, std::shared_ptr<const Thought>>;
+    Table young_;
+    Table old_;
+    std::size_t hits_ = 0;
+    std::size_t misses_ = 0;
+};
+
+// Null only if `cancel` tripped: finished thoughts then stay in the memo.
+std::shared_ptr<const Analysis> analyse(const Document& document, const Options& options,
+                                        Parser& parser, Memo& memo, const Cancel& cancel);
+
+// One thought by itself, for `explain --lines`.
+std::shared_ptr<const Thought> analyse_line(std::string_view line, bool plain,
+                                            const Options& options, Parser& parser);
+
+} // namespace say

@@ -1,0 +1,66 @@
+// Every setting, once: key, type, default, range, sentence. The table makes the parser, the JSON
+// schema, docs/options.md and the editors' settings; a bad value is reported where it stands and
+// the rest applies.
+#pragma once
+
+#include "base/result.h"
+#include "rules/rule.h"
+
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace say {
+
+enum class RuleLevel { off, hint, warning };
+
+struct Options {
+    Voice voice;
+    std::string reader; // whose file of .sayline/readers holds the pace; the header's wins
+    std::string language = "en-US";
+    Stage stage = Stage::draft;
+    RuleOptions rules;
+    std::map<std::string, RuleLevel, std::less<>> rule_levels;
+    bool hint_seconds = true; // inlay hints: seconds at the end of each thought
+    bool hint_clock = false;  // inlay hints: the running clock
+    // Readers by name, already read from their files by the host.
+    struct Reader {
+        double speech = 1.0; // seconds factor of speech: 1.1 is slower
+        double pauses = 1.0;
+    };
+    std::map<std::string, Reader, std::less<>> readers;
+    // A flag on the command line is stronger than the header; these say which were given so.
+    bool pace_is_flag = false;
+    bool stage_is_flag = false;
+    bool language_is_flag = false;
+    bool reader_is_flag = false;
+};
+
+// A value as it comes from JSON or from the command line, before it is checked.
+using OptionValue = std::variant<bool, double, std::string>;
+
+enum class OptionType { boolean, number, seconds, words, pace, choice, text };
+
+struct OptionRow {
+    std::string_view key; // "breath_limit"
+    OptionType type = OptionType::number;
+    std::string_view default_value; // as written in settings: "6", "draft", "true"
+    double low = 0;                 // of a number, seconds or words
+    double high = 0;
+    std::vector<std::string_view> choices; // of a choice
+    std::string_view help;                 // one sentence
+    std::string_view source; // where the default comes from, or "no source: common practice"
+    void (*set)(Options&, const OptionValue&) = nullptr;
+};
+
+std::span<const OptionRow> option_rows();
+
+// Sets one option; the error names key, value and what may stand there.
+Result<void> set_option(Options& options, std::string_view key, const OptionValue& value);
+// `level` is off, hint or warning.
+Result<void> set_rule_level(Options& options, std::string_view rule, std::string_view level);
+
+} // namespace say

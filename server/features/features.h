@@ -1,0 +1,112 @@
+// What the engine offers an editor: free functions from an analysis to plain data in byte offsets.
+// No protocol, no state between calls. This header is the page to read first.
+#pragma once
+
+#include "engine/analysis.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace say {
+
+// --- hover -------------------------------------------------------------------------------------
+struct HoverText {
+    Span span;
+    std::string markdown;
+};
+// A mark: meaning and cost. A word: respelling, IPA, syllables, seconds. A heading or header line:
+// its time against its target. Anything else in a thought: its time.
+std::optional<HoverText> hover(const Analysis& analysis, Offset at);
+
+// --- inlay hints -------------------------------------------------------------------------------
+struct InlayHint {
+    Offset at;
+    std::string label;   // "4.1 s"
+    std::string tooltip; // the range and the clock
+};
+std::vector<InlayHint> inlay_hints(const Analysis& analysis, Span range);
+
+// --- fixes -------------------------------------------------------------------------------------
+struct FixAction {
+    Fix fix;
+    const Finding* finding = nullptr; // null for an action at the cursor
+    enum class Kind { quickfix, rewrite, fix_all } kind = Kind::quickfix;
+};
+// Fixes of the findings that touch the range, then actions at the cursor or on the selection (split
+// here, breathe here, mark the selection), then those for the whole script.
+std::vector<FixAction> fixes(const Analysis& analysis, Span range);
+// Every fix that keeps every word, one a finding, those that do not overlap. For a bulk fix.
+std::vector<TextEdit> fix_all(const Analysis& analysis);
+// One sentence a paragraph throughout the script.
+std::vector<TextEdit> split_all(const Analysis& analysis);
+
+// --- outline -----------------------------------------------------------------------------------
+struct OutlineEntry {
+    std::string name;
+    std::string detail; // "0:42 of 0:45 max"
+    Span span;
+    Span name_span;
+    enum class Kind { script, section, thought } kind = Kind::section;
+    std::vector<OutlineEntry> children;
+};
+std::vector<OutlineEntry> outline(const Analysis& analysis);
+
+// --- colours -----------------------------------------------------------------------------------
+enum class TokenType { heading, key, value, speaker, note, direction, mark, words };
+enum class TokenModifier : std::uint32_t {
+    stress = 1,
+    heavy = 2,
+    soft = 4,
+    quick = 8,
+    slow = 16,
+    aside = 32,
+    quoted = 64,
+    punch = 128,
+    unspoken = 256,
+};
+struct Token {
+    Span span; // on one line
+    TokenType type;
+    std::uint32_t modifiers = 0;
+};
+std::string_view name_of(TokenType type);
+std::vector<std::string_view> token_type_names();
+std::vector<std::string_view> token_modifier_names();
+std::vector<Token> tokens(const Analysis& analysis, Span range); // in order, never overlapping
+
+// --- completion --------------------------------------------------------------------------------
+struct CompletionItem {
+    std::string label;
+    std::string detail;        // short, beside the label
+    std::string documentation; // markdown
+    std::string filter;        // what the editor matches typed text against; empty for the label
+    Span replace;              // what is replaced
+    std::string insert;        // plain text, or a snippet with $1 where `snippet`
+    bool snippet = false;
+    enum class Kind { mark, key, value, speaker, direction, pronouncer, rule } kind = Kind::mark;
+};
+// Looks at the text as it is now, which may be newer than the analysis (null before the first one).
+std::vector<CompletionItem> completion(const Text& text, Offset at, const Analysis* analysis);
+
+// --- formatting --------------------------------------------------------------------------------
+// Idempotent, keeps every spoken word: blanks at line ends, runs of blank lines, `***` to `**`, an
+// arrow behind its stop, `->` of nothing else. Never wraps or joins lines.
+std::vector<TextEdit> format(const Analysis& analysis);
+
+// --- times -------------------------------------------------------------------------------------
+// For the status bar and `sayline time`.
+struct TimeRow {
+    std::string name; // a section's, or the first words of a thought
+    int level = 0;    // 0 the script, 1 to 3 sections, 4 a thought
+    Timing timing;
+    Seconds at{0};
+    std::optional<Target> target;
+    Seconds off{0}; // off_target
+    Span span;
+    int words = 0;
+};
+std::vector<TimeRow> times(const Analysis& analysis, bool with_thoughts);
+
+} // namespace say

@@ -1,0 +1,115 @@
+// A thought as it will be said: spoken words, sounds, pauses, breath groups and their times.
+// docs/timing.md explains the model and names its sources.
+#pragma once
+
+#include "base/units.h"
+#include "speech/lexicon.h"
+#include "speech/phrasing.h"
+#include "speech/spoken.h"
+#include "speech/twister.h"
+#include "syntax/script.h"
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace say {
+
+// Every number of the format's time table, in seconds or as a factor on speech. docs/timing.md
+// prints it.
+struct PauseTable {
+    Seconds pause{0.6};
+    Seconds beat{1.0};
+    Seconds breath{0.35};
+    Seconds reset{0.7};
+    Seconds micropause{0.2};
+    Seconds comma{0.15};
+    Seconds strong{0.30};
+    Seconds sentence{0.60};
+    Seconds gap{0.7};
+    Seconds item_gap{0.4};
+    Seconds stretch{0.15};
+    Seconds before_heavy{0.1};
+    double quick = 1.2;
+    double slow = 0.8;
+    double stress = 0.9;
+    double heavy = 0.8;
+    auto operator<=>(const PauseTable&) const = default;
+};
+
+// The project's own pronunciations: word (folded) to sounds.
+using WordList = std::map<std::string, Phones, std::less<>>;
+
+// Who reads, and how. `speed` above 1 is faster and scales speech only; `pauses` scales
+// punctuation's pauses and the gaps; marks hold as written.
+struct Voice {
+    double speed = 1.0;
+    double pauses = 1.0;
+    bool calibrated = false; // learnt from timed reads: the range is narrower
+    Language language = Language::en_us;
+    PauseTable table;
+    std::shared_ptr<const WordList> words; // may be null
+};
+
+// A written word as it is said; parallel to Written::words.
+struct Said {
+    std::vector<SpokenWord> spoken;
+    std::vector<std::string> readings; // other ways to read the writing
+    std::vector<Phones> phones; // one list a spoken word (a word said by letters has one for all)
+    Known known = Known::lexicon;
+    int syllables = 0;
+    Seconds at{0}; // from the thought's start
+    Seconds seconds{0};
+    Phrasing phrasing;
+    Juncture after = Juncture::none; // the punctuation behind it
+};
+
+enum class PauseFrom { mark, comma, strong, sentence, direction };
+std::string_view name_of(PauseFrom from);
+
+struct PauseAt {
+    Span span; // in the thought's source: the mark, or the punctuation
+    Seconds at{0};
+    Seconds seconds{0};
+    PauseFrom from = PauseFrom::mark;
+    int after = -1; // the word before it
+};
+
+// What is said on one breath: words [first, last], between two pauses of .30 s or more.
+struct BreathGroup {
+    int first = 0;
+    int last = 0;
+    Span span; // source
+    Seconds seconds{0};
+};
+
+struct Sentence {
+    int first = 0; // words [first, last)
+    int last = 0;
+    Span plain;
+    Span source;
+};
+
+struct Reading {
+    std::vector<Said> said;
+    std::vector<Sentence> sentences;
+    std::vector<PauseAt> pauses;
+    std::vector<BreathGroup> breaths;
+    Timing timing;   // low and high for this thought alone
+    Twister twister; // first and last are written-word indexes
+    std::string twister_message;
+    int spoken_words = 0;
+    int syllables = 0;
+};
+
+inline constexpr Seconds breath_group_pause{0.30};
+
+Reading read(const Written& written, const Voice& voice);
+
+// The range of a total: a reader's pace error is shared by all thoughts, the text error is each
+// thought's own, so a total's range is narrower than the sum of its parts'.
+// `squares` is the sum of the squared seconds of the parts.
+Timing with_range(Seconds speech, Seconds pause, double squares, bool calibrated);
+
+} // namespace say
