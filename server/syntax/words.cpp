@@ -1,0 +1,429 @@
+// Written words: a fast path for plain letters, and for all else a run between blanks that is cut
+// at dashes, dots and quotes and then freed of the punctuation around each piece.
+#include "syntax/words.h"
+
+#include "text/unicode.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+
+namespace say {
+namespace {
+
+using unicode::CodePoint;
+
+enum class Byte : std::uint8_t { other, letter, digit, blank, high };
+
+constexpr std::array<Byte, 256> byte_kinds = [] {
+    std::array<Byte, 256> kinds{};
+    for (int c = 'a'; c <= 'z'; ++c)
+        kinds[static_cast<std::size_t>(c)] = Byte::letter;
+    for (int c = 'A'; c <= 'Z'; ++c)
+        kinds[static_cast<std::size_t>(c)] = Byte::letter;
+    for (int c = '0'; c <= '9'; ++c)
+        kinds[static_cast<std::size_t>(c)] = Byte::digit;
+    for (const int c : {' ', '\t', '\n', '\v', '\f', '\r'}) {
+        kinds[static_cast<std::size_t>(c)] = Byte::blank;
+    }
+    for (int c = 0x80; c <= 0xff; ++c)
+        kinds[static_cast<std::size_t>(c)] = Byte::high;
+    return kinds;
+}();
+
+Byte kind_of(char c) {
+    return byte_kinds[static_cast<unsigned char>(c)];
+}
+
+bool is_digit(char c) {
+    return kind_of(c) == Byte::digit;
+}
+
+bool is_ascii_word(char c) {
+    return kind_of(c) == Byte::letter || kind_of(c) == Byte::digit;
+}
+
+bool is_capital(char c) {
+    return c >= 'A' && c <= 'Z';
+}
+
+bool is_small(char c) {
+    return c >= 'a' && c <= 'z';
+}
+
+bool contains(std::u32string_view set, char32_t c) {
+    return set.find(c) != std::u32string_view::npos;
+}
+
+// How long the blank at `at` is, 0 if there is none. Only these four lead bytes can begin one.
+std::size_t blank_size(std::string_view text, std::size_t at) {
+    const auto byte = static_cast<unsigned char>(text[at]);
+    if (byte < 0x80) return kind_of(text[at]) == Byte::blank ? 1 : 0;
+    if (byte != 0xc2 && byte != 0xe1 && byte != 0xe2 && byte != 0xe3) return 0;
+    const CodePoint point = unicode::decode(text, at);
+    return unicode::is_blank(point.value) ? point.size : 0;
+}
+
+// The code point that ends right before `end`.
+CodePoint decode_before(std::string_view text, std::size_t begin, std::size_t end) {
+    for (std::size_t size = 1; size <= 4 && begin + size <= end; ++size) {
+        const CodePoint point = unicode::decode(text.substr(0, end), end - size);
+        if (point.size == size && (size > 1 || kind_of(text[end - 1]) != Byte::high)) return point;
+    }
+    return {0xfffd, 1};
+}
+
+constexpr std::u32string_view quotes = U"\"“”„‟«»‹›";
+constexpr std::u32string_view currencies = U"$£€¥₹₩₽₺₿¢₫₪₱";
+
+// Punctuation beyond ASCII, and the shapes that nobody says.
+bool is_high_punctuation(char32_t c) {
+    if (c < 0xa1) return true; // controls of the C1 block
+    if (c == 0xb0 || c == 0xb1 || c == 0xd7 || c == 0xf7) return false;
+    if (contains(U"¡«¶·»¿¦¨¯´¸", c)) return true;
+    if (c < 0x2010) return unicode::is_ignorable(c);
+    if (c <= 0x2027) return true;
+    if (c <= 0x205e) return c >= 0x2032 && c != 0x2044;
+    if (c < 0x2190) return unicode::is_ignorable(c);
+    if (c <= 0x21ff || (c >= 0x2500 && c <= 0x25ff)) return true;
+    if ((c >= 0x2e00 && c <= 0x2e7f) || (c >= 0x3001 && c <= 0x3003)) return true;
+    if ((c >= 0x3008 && c <= 0x301f) || c == 0x30fb) return true;
+    if ((c >= 0xff01 && c <= 0xff0f) || (c >= 0xff1a && c <= 0xff20)) return true;
+    if ((c >= 0xff3b && c <= 0xff40) || (c >= 0xff5b && c <= 0xff65)) return true;
+    return c == 0xfffd || unicode::is_ignorable(c);
+}
+
+bool is_emoji(char32_t c) {
+    return c >= 0x2300 && unicode::is_emoji(c);
+}
+
+// Is there a figure at `at`, with its sign or its currency before it?
+bool figure_at(std::string_view text, std::size_t at) {
+    for (int signs = 0; signs < 3 && at < text.size(); ++signs) {
+        if (is_digit(text[at])) return true;
+        const CodePoint point = unicode::decode(text, at);
+        if (point.value != '.' && point.value != '-' && !contains(currencies, point.value)) {
+            return false;
+        }
+        at += point.size;
+    }
+    return false;
+}
+
+// Web and mail addresses are one word whatever signs they hold.
+bool is_address(std::string_view run) {
+    if (run.find("://") != std::string_view::npos) return true;
+    if (run.starts_with("www.")) return true;
+    const std::size_t at = run.find('@');
+    if (at == std::string_view::npos || at == 0 || !is_ascii_word(run[at - 1])) return false;
+    return run.find('.', at) != std::string_view::npos;
+}
+
+// What is already behind while the words of one text are cut: needed to tell 12" from a closing
+// quote.
+struct Quotes {
+    bool double_open = false;
+    bool single_open = false;
+};
+
+struct Cutter {
+    std::string_view text;
+    std::vector<Span>& words;
+    Quotes quotes{};
+
+    void run(std::size_t begin, std::size_t end);
+    void piece(std::size_t begin, std::size_t end);
+    std::size_t cut_size(std::size_t at, std::size_t begin, std::size_t end) const;
+    std::size_t dot_cut_size(std::size_t at, std::size_t begin, std::size_t end) const;
+    bool keeps_leading(std::size_t at, std::size_t end) const;
+    bool keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const;
+    bool is_lone_symbol(std::size_t begin, std::size_t end) const;
+    bool between_figures(std::size_t begin, std::size_t end) const;
+    bool between_terms(std::size_t begin, std::size_t end) const;
+};
+
+std::size_t run_of(std::string_view text, std::size_t at, std::size_t end, char c) {
+    std::size_t count = 0;
+    while (at + count < end && text[at + count] == c)
+        ++count;
+    return count;
+}
+
+// Three dots are a pause wherever they stand; one dot parts two sentences that lack their blank
+// ("world.Today", "1,000.That") and leaves names alone ("Node.js", "ASP.NET").
+std::size_t Cutter::dot_cut_size(std::size_t at, std::size_t begin, std::size_t end) const {
+    const std::size_t dots = run_of(text, at, end, '.');
+    if (dots >= 3) return dots;
+    if (dots != 1 || at < begin + 2 || at + 2 >= end) return 0;
+    if (!is_capital(text[at + 1]) || !is_small(text[at + 2])) return 0;
+    const char before = text[at - 1];
+    return is_digit(before) || (is_small(before) && is_ascii_word(text[at - 2])) ? 1 : 0;
+}
+
+// How many bytes at `at` part two words of one run; 0 if none.
+std::size_t Cutter::cut_size(std::size_t at, std::size_t begin, std::size_t end) const {
+    const bool inside = at > begin && at + 1 < end;
+    switch (text[at]) {
+    case '.': return dot_cut_size(at, begin, end);
+    case '-': {
+        const std::size_t hyphens = run_of(text, at, end, '-');
+        return hyphens >= 2 ? hyphens : 0;
+    }
+    case '"': return at > begin && is_digit(text[at - 1]) && !quotes.double_open ? 0 : 1;
+    case '[':
+    case ']':
+    case '{':
+    case '}':
+    case ';': return 1;
+    case ',': return inside && is_digit(text[at - 1]) && is_digit(text[at + 1]) ? 0 : 1;
+    case '!':
+    case '?': return inside && kind_of(text[at + 1]) == Byte::letter ? 1 : 0;
+    case ':':
+        return inside && at > begin + 1 && kind_of(text[at - 1]) == Byte::letter &&
+                       kind_of(text[at + 1]) == Byte::letter
+                   ? 1
+                   : 0;
+    default: break;
+    }
+    if (kind_of(text[at]) != Byte::high) return 0;
+    const CodePoint point = unicode::decode(text, at);
+    constexpr std::u32string_view cuts = U"—―…“”„«»‿↗↘↑↓、。！，；：？";
+    return contains(cuts, point.value) ? point.size : 0;
+}
+
+void Cutter::run(std::size_t begin, std::size_t end) {
+    const bool address = is_address(text.substr(begin, end - begin));
+    std::size_t piece_begin = begin;
+    for (std::size_t at = begin; at < end;) {
+        const std::size_t cut = address ? 0 : cut_size(at, begin, end);
+        if (text[at] == '"' && (cut || address)) quotes.double_open = !quotes.double_open;
+        if (cut) {
+            piece(piece_begin, at);
+            piece_begin = at + cut;
+        }
+        at += cut ? cut : 1;
+    }
+    piece(piece_begin, end);
+}
+
+// Clipped words whose apostrophe is theirs.
+bool is_clipping(std::string_view word) {
+    constexpr std::array<std::string_view, 11> clippings = {
+        "em", "tis", "twas", "cause", "til", "bout", "cos", "round", "n", "twere", "kay"};
+    std::size_t size = 0;
+    while (size < word.size() && is_small(word[size]))
+        ++size;
+    return std::find(clippings.begin(), clippings.end(), word.substr(0, size)) != clippings.end();
+}
+
+// Is the sign at `at` a part of the word behind it ($5, #1, -0.1, '90s)?
+bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
+    const CodePoint point = unicode::decode(text, at);
+    const std::size_t next = at + point.size;
+    if (next >= end) return false;
+    if (contains(currencies, point.value) || point.value == '&') return true;
+    if (contains(U"#@°", point.value)) return is_ascii_word(text[next]);
+    if (contains(U"+-−–±~≈<>≤≥=×÷", point.value)) return figure_at(text.substr(0, end), next);
+    if (point.value == '.') {
+        if (is_digit(text[next])) return true;
+        return is_small(text[next]) || (next + 1 < end && is_capital(text[next + 1]));
+    }
+    if (contains(U"'’‘", point.value)) {
+        return is_digit(text[next]) || is_clipping(text.substr(next, end - next));
+    }
+    if (point.value == '(') {
+        const std::size_t close = text.substr(0, end).find(')', next);
+        return close != std::string_view::npos && close + 1 < end && is_ascii_word(text[close + 1]);
+    }
+    return !(point.value < 0x80 || is_high_punctuation(point.value) || is_emoji(point.value));
+}
+
+// Is the sign that ends at `end` a part of the word before it (5%, 12", C++, word(s))?
+bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const {
+    const std::size_t at = end - point.size;
+    if (at == begin) return false;
+    const std::string_view before = text.substr(begin, at - begin);
+    const bool after_digit = is_digit(before.back());
+    if (contains(currencies, point.value) || contains(U"%°", point.value)) return true;
+    if (contains(U"+#", point.value)) {
+        return is_ascii_word(before.back()) || before.back() == '+';
+    }
+    if (point.value == '"') return after_digit && !quotes.double_open;
+    if (contains(U"′″", point.value)) return after_digit;
+    if (contains(U"'’", point.value)) {
+        if (quotes.single_open) return false;
+        return after_digit || (before.size() > 3 && before.ends_with("in")) || before == "o" ||
+               before == "ol";
+    }
+    if (point.value == ')') {
+        return before.find('(') != std::string_view::npos && before.back() != '(';
+    }
+    return !(point.value < 0x80 || is_high_punctuation(point.value) || is_emoji(point.value));
+}
+
+std::size_t skip_blanks_back(std::string_view text, std::size_t at) {
+    while (at > 0 && kind_of(text[at - 1]) == Byte::blank)
+        --at;
+    return at;
+}
+
+std::size_t skip_blanks(std::string_view text, std::size_t at) {
+    while (at < text.size() && kind_of(text[at]) == Byte::blank)
+        ++at;
+    return at;
+}
+
+// "10 - 12" is a range and "5 - 3 = 2" a sum; "in 2020 - 15 years ago" has a dash.
+bool Cutter::between_figures(std::size_t begin, std::size_t end) const {
+    const std::size_t before = skip_blanks_back(text, begin);
+    const std::size_t after = skip_blanks(text, end);
+    if (before == 0 || !is_digit(text[before - 1]) || !figure_at(text, after)) return false;
+    std::size_t first = before;
+    while (first > 0 && is_digit(text[first - 1]))
+        --first;
+    std::size_t last = after;
+    while (last < text.size() && is_digit(text[last]))
+        ++last;
+    const std::string_view left = text.substr(first, before - first);
+    const std::string_view right = text.substr(after, last - after);
+    const std::size_t behind = skip_blanks(text, last);
+    if (behind < text.size() && text[behind] == '=') return true;
+    return left.size() != right.size() ? left.size() < right.size() : left < right;
+}
+
+// A sign between two figures or single letters: "x < 30", "3 * 4".
+bool Cutter::between_terms(std::size_t begin, std::size_t end) const {
+    const std::size_t before = skip_blanks_back(text, begin);
+    const std::size_t after = skip_blanks(text, end);
+    if (before == 0 || after >= text.size()) return false;
+    const bool single_before = kind_of(text[before - 1]) == Byte::letter &&
+                               (before == 1 || kind_of(text[before - 2]) == Byte::blank);
+    const bool single_after = kind_of(text[after]) == Byte::letter &&
+                              (after + 1 == text.size() || !is_ascii_word(text[after + 1]));
+    return (is_digit(text[before - 1]) || single_before) &&
+           (figure_at(text, after) || single_after);
+}
+
+// Signs that are said although they stand alone.
+bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
+    if (begin == end) return false;
+    const CodePoint point = unicode::decode(text, begin);
+    const bool single = begin + point.size == end;
+    if (single &&
+        (contains(currencies, point.value) || contains(U"&+=%@/×÷±≤≥≠≈§°©", point.value))) {
+        return true;
+    }
+    if (single && contains(U"#", point.value)) return figure_at(text, skip_blanks(text, end));
+    if (single && contains(U"-–−", point.value)) return between_figures(begin, end);
+    if (contains(U"<>*^", point.value)) return end - begin <= 2 && between_terms(begin, end);
+    for (std::size_t at = begin; at < end;) {
+        const CodePoint next = unicode::decode(text, at);
+        if (is_emoji(next.value)) return true;
+        at += next.size;
+    }
+    return false;
+}
+
+void Cutter::piece(std::size_t begin, std::size_t end) {
+    std::size_t first = begin;
+    while (first < end) {
+        if (is_ascii_word(text[first]) || keeps_leading(first, end)) break;
+        const CodePoint point = unicode::decode(text, first);
+        if (contains(U"'‘", point.value)) quotes.single_open = true;
+        first += point.size;
+    }
+    std::size_t last = end;
+    while (last > first && !is_ascii_word(text[last - 1])) {
+        const CodePoint point = decode_before(text, first, last);
+        if (keeps_trailing(point, first, last)) break;
+        if (contains(U"'’", point.value)) quotes.single_open = false;
+        last -= point.size;
+    }
+    if (first < last) {
+        words.push_back(make_span(first, last));
+    } else if (is_lone_symbol(begin, end)) {
+        words.push_back(make_span(begin, end));
+    }
+}
+
+bool is_stop(char c) {
+    return c == '.' || c == ',' || c == '!' || c == '?' || c == ';' || c == ':';
+}
+
+Juncture stronger(Juncture a, Juncture b) {
+    return std::max(a, b);
+}
+
+} // namespace
+
+std::vector<Span> split_words(std::string_view plain) {
+    std::vector<Span> words;
+    words.reserve(plain.size() / 5 + 1);
+    Cutter cutter{plain, words};
+    const std::size_t size = plain.size();
+    for (std::size_t at = 0; at < size;) {
+        if (const std::size_t blank = blank_size(plain, at)) {
+            at += blank;
+            continue;
+        }
+        // Most words are letters with at most one sign behind them.
+        const std::size_t begin = at;
+        while (at < size && kind_of(plain[at]) == Byte::letter)
+            ++at;
+        const std::size_t end = at;
+        if (end > begin) {
+            if (at < size && is_stop(plain[at])) ++at;
+            if (at == size || kind_of(plain[at]) == Byte::blank) {
+                words.push_back(make_span(begin, end));
+                continue;
+            }
+        }
+        while (at < size && blank_size(plain, at) == 0)
+            ++at;
+        cutter.run(begin, at);
+    }
+    return words;
+}
+
+Juncture juncture_of(std::string_view between, bool ends_sentence) {
+    if (ends_sentence) return Juncture::stop;
+    Juncture found = Juncture::none;
+    for (std::size_t at = 0; at < between.size();) {
+        const CodePoint point = unicode::decode(between, at);
+        switch (point.value) {
+        case ',':
+        case '(':
+        case ')':
+        case '[':
+        case ']':
+        case '!':
+        case '?': // one that ends no sentence: "Really?" he said
+        case U'、':
+        case U'，': found = stronger(found, Juncture::comma); break;
+        case ';':
+        case ':':
+        case U'—':
+        case U'―':
+        case U'–':
+        case U'…':
+        case U'；':
+        case U'：': found = stronger(found, Juncture::strong); break;
+        case '.':
+            if (run_of(between, at, between.size(), '.') >= 3) return Juncture::strong;
+            break;
+        case '-': {
+            // A single hyphen is a dash only with blanks around it.
+            const bool open = at > 0 && kind_of(between[at - 1]) == Byte::blank;
+            const bool shut = at + 1 < between.size() && kind_of(between[at + 1]) == Byte::blank;
+            const bool doubled = at + 1 < between.size() && between[at + 1] == '-';
+            if (doubled || (open && shut)) return Juncture::strong;
+            break;
+        }
+        default: break;
+        }
+        at += point.size;
+    }
+    return found;
+}
+
+} // namespace say
