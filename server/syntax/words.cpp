@@ -2,6 +2,7 @@
 // at dashes, dots and quotes and then freed of the punctuation around each piece.
 #include "syntax/words.h"
 
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <algorithm>
@@ -35,21 +36,7 @@ Byte kind_of(char c) {
     return byte_kinds[static_cast<unsigned char>(c)];
 }
 
-bool is_digit(char c) {
-    return kind_of(c) == Byte::digit;
-}
-
-bool is_ascii_word(char c) {
-    return kind_of(c) == Byte::letter || kind_of(c) == Byte::digit;
-}
-
-bool is_capital(char c) {
-    return c >= 'A' && c <= 'Z';
-}
-
-bool is_small(char c) {
-    return c >= 'a' && c <= 'z';
-}
+using ascii::is_digit;
 
 bool contains(std::u32string_view set, char32_t c) {
     return set.find(c) != std::u32string_view::npos;
@@ -115,7 +102,7 @@ bool is_address(std::string_view run) {
     if (run.find("://") != std::string_view::npos) return true;
     if (run.starts_with("www.")) return true;
     const std::size_t at = run.find('@');
-    if (at == std::string_view::npos || at == 0 || !is_ascii_word(run[at - 1])) return false;
+    if (at == std::string_view::npos || at == 0 || !ascii::is_alnum(run[at - 1])) return false;
     return run.find('.', at) != std::string_view::npos;
 }
 
@@ -155,9 +142,9 @@ std::size_t Cutter::dot_cut_size(std::size_t at, std::size_t begin, std::size_t 
     const std::size_t dots = run_of(text, at, end, '.');
     if (dots >= 3) return dots;
     if (dots != 1 || at < begin + 2 || at + 2 >= end) return 0;
-    if (!is_capital(text[at + 1]) || !is_small(text[at + 2])) return 0;
+    if (!ascii::is_upper(text[at + 1]) || !ascii::is_lower(text[at + 2])) return 0;
     const char before = text[at - 1];
-    return is_digit(before) || (is_small(before) && is_ascii_word(text[at - 2])) ? 1 : 0;
+    return is_digit(before) || (ascii::is_lower(before) && ascii::is_alnum(text[at - 2])) ? 1 : 0;
 }
 
 // How many bytes at `at` part two words of one run; 0 if none.
@@ -211,7 +198,7 @@ bool is_clipping(std::string_view word) {
     constexpr std::array<std::string_view, 11> clippings = {
         "em", "tis", "twas", "cause", "til", "bout", "cos", "round", "n", "twere", "kay"};
     std::size_t size = 0;
-    while (size < word.size() && is_small(word[size]))
+    while (size < word.size() && ascii::is_lower(word[size]))
         ++size;
     return std::find(clippings.begin(), clippings.end(), word.substr(0, size)) != clippings.end();
 }
@@ -222,18 +209,19 @@ bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     const std::size_t next = at + point.size;
     if (next >= end) return false;
     if (contains(currencies, point.value) || point.value == '&') return true;
-    if (contains(U"#@°", point.value)) return is_ascii_word(text[next]);
+    if (contains(U"#@°", point.value)) return ascii::is_alnum(text[next]);
     if (contains(U"+-−–±~≈<>≤≥=×÷", point.value)) return figure_at(text.substr(0, end), next);
     if (point.value == '.') {
         if (is_digit(text[next])) return true;
-        return is_small(text[next]) || (next + 1 < end && is_capital(text[next + 1]));
+        return ascii::is_lower(text[next]) || (next + 1 < end && ascii::is_upper(text[next + 1]));
     }
     if (contains(U"'’‘", point.value)) {
         return is_digit(text[next]) || is_clipping(text.substr(next, end - next));
     }
     if (point.value == '(') {
         const std::size_t close = text.substr(0, end).find(')', next);
-        return close != std::string_view::npos && close + 1 < end && is_ascii_word(text[close + 1]);
+        return close != std::string_view::npos && close + 1 < end &&
+               ascii::is_alnum(text[close + 1]);
     }
     return !(point.value < 0x80 || is_high_punctuation(point.value) || is_emoji(point.value));
 }
@@ -246,7 +234,7 @@ bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end)
     const bool after_digit = is_digit(before.back());
     if (contains(currencies, point.value) || contains(U"%°", point.value)) return true;
     if (contains(U"+#", point.value)) {
-        return is_ascii_word(before.back()) || before.back() == '+';
+        return ascii::is_alnum(before.back()) || before.back() == '+';
     }
     if (point.value == '"') return after_digit && !quotes.double_open;
     if (contains(U"′″", point.value)) return after_digit;
@@ -299,7 +287,7 @@ bool Cutter::between_terms(std::size_t begin, std::size_t end) const {
     const bool single_before = kind_of(text[before - 1]) == Byte::letter &&
                                (before == 1 || kind_of(text[before - 2]) == Byte::blank);
     const bool single_after = kind_of(text[after]) == Byte::letter &&
-                              (after + 1 == text.size() || !is_ascii_word(text[after + 1]));
+                              (after + 1 == text.size() || !ascii::is_alnum(text[after + 1]));
     return (is_digit(text[before - 1]) || single_before) &&
            (figure_at(text, after) || single_after);
 }
@@ -327,13 +315,13 @@ bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
 void Cutter::piece(std::size_t begin, std::size_t end) {
     std::size_t first = begin;
     while (first < end) {
-        if (is_ascii_word(text[first]) || keeps_leading(first, end)) break;
+        if (ascii::is_alnum(text[first]) || keeps_leading(first, end)) break;
         const CodePoint point = unicode::decode(text, first);
         if (contains(U"'‘", point.value)) quotes.single_open = true;
         first += point.size;
     }
     std::size_t last = end;
-    while (last > first && !is_ascii_word(text[last - 1])) {
+    while (last > first && !ascii::is_alnum(text[last - 1])) {
         const CodePoint point = decode_before(text, first, last);
         if (keeps_trailing(point, first, last)) break;
         if (contains(U"'’", point.value)) quotes.single_open = false;
