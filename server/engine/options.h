@@ -37,6 +37,8 @@ struct Options {
     bool stage_is_flag = false;
     bool language_is_flag = false;
     bool reader_is_flag = false;
+    // "165 wpm" was asked for: in place of the reader's own speed, not on top of it.
+    bool pace_is_absolute = false;
 };
 
 // A value as it comes from JSON or from the command line, before it is checked.
@@ -48,15 +50,20 @@ struct OptionRow {
     std::string_view key; // "breath_limit"
     OptionType type = OptionType::number;
     std::string_view default_value; // as written in settings: "6", "draft", "true"
-    double low = 0;                 // of a number, seconds or words
-    double high = 0;
-    std::vector<std::string_view> choices; // of a choice
-    std::string_view help;                 // one sentence
+    double low = 0;                 // of a number, seconds or words; of a choice that takes a
+    double high = 0;                // number too (low < high)
+    std::vector<std::string_view> choices{}; // of a choice
+    std::string_view help;                   // one sentence
     std::string_view source; // where the default comes from, or "no source: common practice"
     void (*set)(Options&, const OptionValue&) = nullptr;
 };
 
 std::span<const OptionRow> option_rows();
+const OptionRow* find_option(std::string_view key);
+
+// "1 to 30 seconds", "draft, mark or read": what may stand there, for messages and the manual.
+std::string allowed_values(const OptionRow& row);
+std::string_view name_of(RuleLevel level);
 
 // Sets one option; the error names key, value and what may stand there.
 Result<void> set_option(Options& options, std::string_view key, const OptionValue& value);
