@@ -41,8 +41,9 @@ struct Plain {
 };
 
 struct Word {
-    Span plain;  // in Plain::text, without the punctuation around it
-    Span source; // in the thought
+    Span plain;           // in Plain::text, without the punctuation around it
+    Span source;          // in the thought
+    bool escaped = false; // a backslash stands before it: its capitals are just capitals
 };
 
 // Offsets are relative to the thought's start. `first` and `last` are word indexes; a mark without

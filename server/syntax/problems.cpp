@@ -1,0 +1,320 @@
+// Finds what was meant as a mark and is not one: openers without a closer, closers without an
+// opener, braces apart from their word, shapes of other formats. All of it stays text; each is one
+// problem.
+#include "syntax/build.h"
+#include "text/unicode.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+bool is_blank(char c) {
+    return c == ' ' || c == '\t' || c == '\n' || c == '\r';
+}
+
+bool is_letter_byte(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+           static_cast<unsigned char>(c) >= 0x80;
+}
+
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+bool closes_phrase(char c) {
+    constexpr std::string_view closers = ".,;:!?)]}\"'*_~<>";
+    return c == '\0' || is_blank(c) || closers.find(c) != std::string_view::npos;
+}
+
+bool opens_phrase(char c) {
+    constexpr std::string_view openers = "([{\"'*_~<>";
+    return c == '\0' || is_blank(c) || openers.find(c) != std::string_view::npos;
+}
+
+// Marks that are drawn with one ASCII character on each side. Quotes and brackets have their own
+// code.
+struct Delimiter {
+    char shape;
+    bool word_edge_only; // inside a word it is text: snake_case
+};
+constexpr std::array<Delimiter, 3> symmetric{{{'*', false}, {'_', true}, {'~', true}}};
+
+class Finder {
+public:
+    Finder(std::string_view source, Span content, std::span<const char> hidden,
+           const Written& written)
+        : source_(source), begin_(content.begin.value), end_(content.end.value), hidden_(hidden),
+          written_(written) {}
+
+    std::vector<Problem> find() {
+        in_quote_.resize(source_.size());
+        for (const Mark& mark : written_.marks) {
+            if (mark.kind != MarkKind::quoted) continue; // the same kind never nests: linear in all
+            std::fill(in_quote_.begin() + mark.span.begin.value,
+                      in_quote_.begin() + mark.span.end.value, true);
+        }
+        bullet();
+        // A thought with hundreds of them is no script: the first ones say all.
+        for (std::uint32_t at = begin_; at < end_ && found_.size() < 50;) {
+            const auto byte = static_cast<unsigned char>(source_[at]);
+            if (hidden_[at] != 0) {
+                ++at;
+            } else if (byte >= 0x80) {
+                at += wide(at);
+            } else {
+                at += narrow(at);
+            }
+        }
+        marks();
+        lone_beat();
+        std::sort(found_.begin(), found_.end(),
+                  [](const Problem& a, const Problem& b) { return a.span.begin < b.span.begin; });
+        return std::move(found_);
+    }
+
+private:
+    // The byte as text; a hidden byte counts as the edge that it is.
+    char text_at(std::uint32_t at) const {
+        if (at < begin_ || at >= end_) return '\0';
+        return hidden_[at] != 0 ? ' ' : source_[at];
+    }
+    char before(std::uint32_t at) const { return at == begin_ ? '\0' : text_at(at - 1); }
+
+    void add(ProblemKind kind, std::uint32_t begin, std::uint32_t end, std::string_view what) {
+        found_.push_back({kind, make_span(begin, end), std::string(what)});
+    }
+
+    void bullet() {
+        const std::string_view content = source_.substr(begin_, end_ - begin_);
+        for (std::string_view shape : {std::string_view{"* "}, std::string_view{"• "}}) {
+            if (content.starts_with(shape)) {
+                add(ProblemKind::bullet, begin_,
+                    begin_ + static_cast<std::uint32_t>(shape.size()) - 1, shape);
+                bullet_end_ = begin_ + static_cast<std::uint32_t>(shape.size());
+            }
+        }
+    }
+
+    std::uint32_t narrow(std::uint32_t at) {
+        if (at < bullet_end_) return 1;
+        const char c = source_[at];
+        for (const Delimiter& delimiter : symmetric) {
+            if (delimiter.shape == c) return run_of(at, delimiter);
+        }
+        switch (c) {
+        case '<': return angle(at);
+        case '>': return quick(at);
+        case '(':
+            if (opens_phrase(before(at)) && is_letter_byte(text_at(at + 1))) {
+                add(ProblemKind::unclosed, at, at + 1, "(");
+            }
+            paren_open_ = true;
+            return 1;
+        case ')':
+            if (is_letter_byte(before(at)) &&
+                is_letter_byte(text_at(at - 2 < begin_ ? at : at - 2)) &&
+                closes_phrase(text_at(at + 1)) && !paren_open_) {
+                add(ProblemKind::stray, at, at + 1, ")");
+            }
+            return 1;
+        case '[': add(ProblemKind::unclosed, at, at + 1, "["); return 1;
+        case ']': add(ProblemKind::stray, at, at + 1, "]"); return 1;
+        case '{': return brace(at);
+        case '}': add(ProblemKind::stray, at, at + 1, "}"); return 1;
+        case '"': return quote(at);
+        case '/':
+            if (is_letter_byte(before(at)) && is_blank(text_at(at + 1)) && source_[at + 1] == ' ') {
+                add(ProblemKind::slash_glued, at, at + 1, "/");
+            }
+            return 1;
+        case '.': return dots(at);
+        default: return 1;
+        }
+    }
+
+    // Runs of * _ ~: "f***" and "***" alone are text without a word about it.
+    std::uint32_t run_of(std::uint32_t at, const Delimiter& delimiter) {
+        std::uint32_t end = at;
+        while (end < end_ && hidden_[end] == 0 && source_[end] == delimiter.shape)
+            ++end;
+        const std::uint32_t size = end - at;
+        const char left = before(at);
+        const char right = text_at(end);
+        const bool word_right =
+            is_letter_byte(right) && !(delimiter.shape == '~' && is_digit(right));
+        if (size <= 2 && word_right && opens_phrase(left)) {
+            add(ProblemKind::unclosed, at, end, source_.substr(at, size));
+        } else if (size <= 2 && is_letter_byte(left) && closes_phrase(right)) {
+            add(ProblemKind::stray, at, end, source_.substr(at, size));
+        }
+        return size;
+    }
+
+    // "<word" opens a slow stretch, "<b>" and "</b>" are another format's, "2 < 3" is text.
+    std::uint32_t angle(std::uint32_t at) {
+        const char next = text_at(at + 1);
+        const bool names = is_letter_byte(next) || next == '/';
+        if (names) {
+            std::uint32_t end = at + 1;
+            while (end < end_ && source_[end] != '>' && source_[end] != '<' && source_[end] != '\n')
+                ++end;
+            if (end < end_ && source_[end] == '>') {
+                add(ProblemKind::tag, at, end + 1, source_.substr(at, end + 1 - at));
+                return end + 1 - at;
+            }
+        }
+        if (is_letter_byte(next) && opens_phrase(before(at))) {
+            add(ProblemKind::unclosed, at, at + 1, "<");
+        } else if (is_letter_byte(before(at)) && closes_phrase(next)) {
+            add(ProblemKind::stray, at, at + 1, "<");
+        }
+        return 1;
+    }
+
+    std::uint32_t quick(std::uint32_t at) {
+        if (is_letter_byte(text_at(at + 1)) && opens_phrase(before(at))) {
+            add(ProblemKind::unclosed, at, at + 1, ">");
+        } else if (is_letter_byte(before(at)) && closes_phrase(text_at(at + 1))) {
+            add(ProblemKind::stray, at, at + 1, ">");
+        }
+        return 1;
+    }
+
+    std::uint32_t brace(std::uint32_t at) {
+        std::uint32_t end = at + 1;
+        while (end < end_ && source_[end] != '}' && source_[end] != '{' && source_[end] != '\n')
+            ++end;
+        if (end >= end_ || source_[end] != '}') {
+            add(ProblemKind::unclosed, at, at + 1, "{");
+            return 1;
+        }
+        ++end;
+        const std::string_view inner = source_.substr(at + 1, end - at - 2);
+        if (inner.find_first_not_of(" \t") == std::string_view::npos) {
+            add(ProblemKind::empty_braces, at, end, "{}");
+        } else if (inner.find('_') != std::string_view::npos) {
+            add(ProblemKind::field, at, end, source_.substr(at, end - at));
+        } else if (is_blank(before(at)) && at > begin_) {
+            add(ProblemKind::braces_apart, at, end, source_.substr(at, end - at));
+        } else {
+            add(ProblemKind::dangling, at, end, source_.substr(at, end - at));
+        }
+        return end - at;
+    }
+
+    // Inches stand behind a figure; an apostrophe is never a quote.
+    std::uint32_t quote(std::uint32_t at) {
+        const char left = before(at);
+        if (is_digit(left)) return 1;
+        if (opens_phrase(left) && !is_blank(text_at(at + 1)) && text_at(at + 1) != '\0') {
+            add(ProblemKind::unclosed, at, at + 1, "\"");
+        } else if (!is_blank(left) && left != '\0') {
+            add(ProblemKind::stray, at, at + 1, "\"");
+        }
+        return 1;
+    }
+
+    std::uint32_t dots(std::uint32_t at) {
+        std::uint32_t end = at;
+        while (end < end_ && hidden_[end] == 0 && source_[end] == '.')
+            ++end;
+        const bool next_to_mark =
+            (at > begin_ && hidden_[at - 1] != 0) || (end < end_ && hidden_[end] != 0);
+        if (end - at == 2 && !next_to_mark && text_at(end) != '/' && before(at) != '/') {
+            add(ProblemKind::two_dots, at, end, "..");
+        }
+        return end - at;
+    }
+
+    std::uint32_t wide(std::uint32_t at) {
+        const unicode::CodePoint c = unicode::decode(source_, at);
+        const std::uint32_t end = at + c.size;
+        const std::string_view shape = source_.substr(at, c.size);
+        if (unicode::is_emoji(c.value)) {
+            std::uint32_t last = end; // one problem for a run of them
+            while (last < end_) {
+                const unicode::CodePoint next = unicode::decode(source_, last);
+                if (!unicode::is_emoji(next.value) && !unicode::is_ignorable(next.value)) break;
+                last += next.size;
+            }
+            add(ProblemKind::emoji, at, last, source_.substr(at, last - at));
+            return last - at;
+        }
+        switch (c.value) {
+        case U'\u201C': add(ProblemKind::unclosed, at, end, shape); break;
+        case U'\u201D':
+            if (!in_quote_[at]) add(ProblemKind::stray, at, end, shape);
+            break;
+        case U'\u2191': // step up and down with no word behind them
+        case U'\u2193':
+        case U'\u203F': add(ProblemKind::dangling, at, end, shape); break;
+        case U'\u00B0':
+            if (is_letter_byte(text_at(end)) && opens_phrase(before(at))) {
+                add(ProblemKind::unclosed, at, end, shape);
+            } else if (is_letter_byte(before(at)) && closes_phrase(text_at(end))) {
+                add(ProblemKind::stray, at, end, shape);
+            }
+            break;
+        default: break;
+        }
+        return c.size;
+    }
+
+    void marks() {
+        for (const Mark& mark : written_.marks) {
+            const std::uint32_t begin = mark.span.begin.value;
+            const std::uint32_t end = mark.span.end.value;
+            if (mark.kind == MarkKind::reset && mark.first < 0) {
+                add(ProblemKind::reset_first, begin, end, "//");
+            }
+            const bool braces = mark.kind == MarkKind::pronouncer || mark.kind == MarkKind::say_as;
+            if (!braces) continue;
+            if (mark.argument.empty()) {
+                add(ProblemKind::empty_braces, begin, end, slice(source_, mark.span));
+            } else if (mark.kind == MarkKind::pronouncer &&
+                       mark.argument.find('_') != std::string::npos) {
+                add(ProblemKind::field, begin, end, slice(source_, mark.span));
+            } else if (mark.kind == MarkKind::pronouncer && parts_differ(mark)) {
+                add(ProblemKind::braces_parts, begin, end, mark.argument);
+            }
+        }
+    }
+
+    static bool parts_differ(const Mark& mark) {
+        int parts = 1;
+        for (std::size_t i = 1; i + 1 < mark.argument.size(); ++i) {
+            if (is_blank(mark.argument[i]) && !is_blank(mark.argument[i - 1])) ++parts;
+        }
+        return parts != mark.last - mark.first + 1;
+    }
+
+    void lone_beat() {
+        if (written_.words.size() < 2) return;
+        const Word& word = written_.words.back();
+        if (slice(written_.plain.text, word.plain) != "x" || word.escaped) return;
+        if (word.plain.end.value != written_.plain.text.size()) return;
+        add(ProblemKind::lone_beat, word.source.begin.value, word.source.end.value, "x");
+    }
+
+    std::string_view source_;
+    std::uint32_t begin_;
+    std::uint32_t end_;
+    std::span<const char> hidden_;
+    const Written& written_;
+    std::uint32_t bullet_end_ = 0;
+    bool paren_open_ = false;
+    std::vector<bool>
+        in_quote_; // a ” inside a quoted stretch is no stray: the pair was taken another way
+    std::vector<Problem> found_;
+};
+
+} // namespace
+
+std::vector<Problem> find_problems(std::string_view source, Span content,
+                                   std::span<const char> hidden, const Written& written) {
+    return Finder(source, content, hidden, written).find();
+}
+
+} // namespace say
