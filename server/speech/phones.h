@@ -2,6 +2,7 @@
 // ARPAbet (docs of cmudict), IPA, and the broadcasters' respelling (docs/pronunciation.md).
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -12,10 +13,12 @@
 namespace say {
 
 // Vowels first, so that is_vowel is one comparison. The order is also that of the packed lexicon.
+// clang-format off
 enum class Sound : std::uint8_t {
     AA, AE, AH, AO, AW, AY, EH, ER, EY, IH, IY, OW, OY, UH, UW,
     B, CH, D, DH, F, G, HH, JH, K, L, M, N, NG, P, R, S, SH, T, TH, V, W, Y, Z, ZH,
 };
+// clang-format on
 inline constexpr int sound_count = 39;
 
 struct Phone {
@@ -32,12 +35,21 @@ constexpr bool is_vowel(Sound sound) {
 std::string_view name_of(Sound sound);                     // "AA", "ZH"
 std::string to_arpabet(std::span<const Phone> phones);     // "P L IY1 Z"
 std::optional<Phones> from_arpabet(std::string_view text); // nothing if a symbol is unknown
-int syllable_count(std::span<const Phone> phones);         // vowels; at least 1 if there is any phone
+int syllable_count(std::span<const Phone> phones); // vowels; at least 1 if there is any phone
+// Where each syllable begins: consonants go with the vowel they precede, as many of them as can
+// begin an English word.
+std::vector<std::size_t> syllable_starts(std::span<const Phone> phones);
 
-std::string to_ipa(std::span<const Phone> phones);         // "pliːz" without slashes; stress mark before its syllable
-std::optional<Phones> from_ipa(std::string_view ipa);      // with or without slashes
-std::string to_respelling(std::span<const Phone> phones);  // "puh-TEHL-uh"
+// "pliz", "pəˈtɛlə": no slashes, no lengths, a stress mark before its syllable. from_ipa gives the
+// same phones back.
+std::string to_ipa(std::span<const Phone> phones);
+// With or without slashes. A word of one syllable is stressed without a mark, unless its vowel is
+// ə or ɚ. Nothing if a symbol is unknown.
+std::optional<Phones> from_ipa(std::string_view ipa);
+
+std::string to_respelling(std::span<const Phone> phones); // "puh-TEHL-uh"
 // A respelling as broadcasters write it: syllables joined by hyphens, the stressed one in capitals.
+// Nothing if a syllable cannot be read.
 std::optional<Phones> from_respelling(std::string_view respelling);
 
 } // namespace say
