@@ -337,6 +337,15 @@ bool ends_after_letter(const Place& place, std::string_view letter, const Next& 
     return begin < end && ascii::is_lower(place.text[begin]);
 }
 
+// "Sept. 5", "Tues. Jan. 5"; "Sun." and "Sat." are words too.
+bool ends_after_date(const Place& place, std::string_view word, const Next& next) {
+    if (next.first.value >= '0' && next.first.value <= '9') return false;
+    const std::string behind = folded(next.word);
+    if (has(calendar, behind) || has(after_clock, behind)) return false;
+    const bool is_word = word == "sun" || word == "sat" || word == "mar" || word == "mon";
+    return is_word || is_opener(place.text, next) || !is_upper(next.first.value);
+}
+
 bool is_figure(char32_t c) {
     return c >= '0' && c <= '9';
 }
@@ -346,15 +355,15 @@ bool ends_at_stop(const Place& place, const Next& next) {
     const std::string_view token = place.before();
     const std::string word = folded(token);
     if (word.empty()) return true;
-    if (has(leading, word)) {
+    if (has(leading, word) && token != "IE") {
         return has(leading_capitalised, word) && !ascii::is_upper(token[0]);
     }
     const bool number_next = is_figure(next.first.value);
-    const bool label_next = number_next || is_roman(next.word) || next.word.size() == 1;
-    if (has(numbering, word) && (number_next || (label_next && next.word != "I"))) return false;
-    if (has(calendar, word) && ascii::is_upper(token[0])) {
-        return !number_next && (is_opener(place.text, next) || !is_upper(next.first.value));
+    const bool letter_next = next.word.size() == 1 && next.word != "I" && next.word != "A";
+    if (has(numbering, word) && (number_next || letter_next || is_roman(next.word))) {
+        return next.word == "I";
     }
+    if (has(calendar, word) && ascii::is_upper(token[0])) return ends_after_date(place, word, next);
     if (word == "a.m" || word == "p.m") return ends_after_clock(place, next);
     if (word == "etc") return true;
     if (has(closing, word) || is_dotted(word)) return is_opener(place.text, next);
