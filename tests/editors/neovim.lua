@@ -1,0 +1,150 @@
+-- Headless Neovim against the built server, as a writer would meet it: findings, hover, times, and
+-- the fix that splits a run-on thought. Run by `neovim` beside this file, which sets
+-- SAYLINE_PROGRAM, SAYLINE_PLUGIN and SAYLINE_SCRIPT. Methods are those of LSP 3.17.
+local wait_ms = 20000
+
+local function fail(message)
+  io.stderr:write("neovim: " .. message .. "\n")
+  vim.cmd("cquit 1")
+end
+
+local function wait_for(what, condition)
+  local value
+  local seen = vim.wait(wait_ms, function()
+    value = condition()
+    return value and true or false
+  end, 20)
+  if not seen then fail("waited " .. wait_ms / 1000 .. " s in vain for " .. what) end
+  return value
+end
+
+local function check(condition, message)
+  if not condition then fail(message) end
+end
+
+local function request(method, params)
+  local answers = vim.lsp.buf_request_sync(0, method, params, wait_ms)
+  local _, answer = next(answers or {})
+  check(answer, "no answer to " .. method)
+  check(not answer.err and not answer.error, method .. " failed: " .. vim.inspect(answer))
+  return answer.result
+end
+
+local function place(line, character)
+  return { line = line, character = character }
+end
+
+local function buffer_text()
+  return table.concat(vim.api.nvim_buf_get_lines(0, 0, -1, false), "\n")
+end
+
+-- The 0-based line and column where `text` stands, alone in the script.
+local function find(text)
+  for index, line in ipairs(vim.api.nvim_buf_get_lines(0, 0, -1, false)) do
+    local column = line:find(text, 1, true)
+    if column then return index - 1, column - 1 end
+  end
+  fail("the script has no " .. text)
+end
+
+local function findings_of(line)
+  return vim.tbl_filter(function(finding)
+    return finding.lnum <= line and line <= finding.end_lnum and finding.source == "sayline"
+  end, vim.diagnostic.get(0))
+end
+
+local function hover_text(line, character)
+  local result = request("textDocument/hover", {
+    textDocument = { uri = vim.uri_from_bufnr(0) },
+    position = place(line, character),
+  })
+  check(result and result.contents, "no hover at line " .. line + 1)
+  return type(result.contents) == "table" and result.contents.value or result.contents
+end
+
+local run_on = "We put the square down on the rock. We count what sits inside it. We write the number on the sheet."
+
+local function main()
+  vim.opt.runtimepath:prepend(os.getenv("SAYLINE_PLUGIN"))
+  vim.cmd("filetype plugin on")
+  vim.cmd("syntax on")
+  require("sayline").setup({ cmd = { os.getenv("SAYLINE_PROGRAM"), "serve" } })
+  vim.cmd("edit " .. vim.fn.fnameescape(os.getenv("SAYLINE_SCRIPT")))
+  check(vim.bo.filetype == "sayline", "a .say file has the file type '" .. vim.bo.filetype .. "'")
+
+  -- Findings, under the words that they are about.
+  local line, column = find(run_on)
+  wait_for("a finding on the three sentences in one thought", function()
+    return #findings_of(line) > 0
+  end)
+  local calm = find("If you can count to ten")
+  check(#findings_of(calm) == 0, "a short thought has findings: " .. vim.inspect(findings_of(calm)))
+
+  -- Hover: a range of seconds in the form that is used everywhere.
+  local text = hover_text(line, column + #"We put the ")
+  check(text:find("%d s") or text:find("%d:%d%d"), "the hover has no time: " .. text)
+
+  -- Times: in the status line, and at the end of each thought.
+  local before = wait_for("the run time", function()
+    return require("sayline").run_time():match("^%d+:%d%d of 0:40 max$")
+  end)
+  if not vim.lsp.inlay_hint then
+    local space = vim.api.nvim_get_namespaces()["sayline-times"]
+    local hints = wait_for("seconds at the end of the thoughts", function()
+      local marks = vim.api.nvim_buf_get_extmarks(0, space, 0, -1, { details = true })
+      return #marks > 0 and marks
+    end)
+    check(#hints >= 5, "five thoughts, but " .. #hints .. " times beside them")
+    check(hints[1][4].virt_text[1][1]:find("%d s"), "no seconds: " .. vim.inspect(hints[1]))
+  end
+  vim.cmd("SaylineSections")
+  local rows = vim.fn.getloclist(0)
+  if #rows == 0 then
+    rows = wait_for("the list of sections", function()
+      local list = vim.fn.getloclist(0)
+      return #list > 0 and list
+    end)
+  end
+  check(#rows == 3, "the script and two sections, but the list has " .. #rows .. " rows")
+  check(rows[2].text:find("Hello: 0:%d%d of 0:12"), "a section without its time: " .. rows[2].text)
+  vim.cmd("lclose")
+
+  -- The fix: each sentence stands as its own paragraph, and every word is kept.
+  local range = { start = place(line, column), ["end"] = place(line, column + #run_on) }
+  local actions = request("textDocument/codeAction", {
+    textDocument = { uri = vim.uri_from_bufnr(0) },
+    range = range,
+    context = { diagnostics = {}, only = { "quickfix" } },
+  })
+  local split
+  for _, action in ipairs(actions) do
+    if action.title:find("[Ss]plit") then
+      split = action
+      break
+    end
+  end
+  check(split, "no fix splits the thought; offered are " .. vim.inspect(vim.tbl_map(function(action)
+    return action.title
+  end, actions)))
+  if not split.edit then split = request("codeAction/resolve", split) end
+  vim.lsp.util.apply_workspace_edit(split.edit, "utf-16")
+  local wanted = "JO: We put the square down on the rock.\n\nWe count what sits inside it.\n\n"
+    .. "We write the number on the sheet.\n"
+  check(buffer_text():find(wanted, 1, true), "the split thought reads:\n" .. buffer_text())
+  wait_for("the finding to go", function() return #findings_of(line) == 0 end)
+  wait_for("a longer run time, for two more gaps", function()
+    return require("sayline").run_time() ~= before
+  end)
+
+  -- Colours by shape, where nothing better is at hand.
+  local heading = find("# Hello")
+  local group = vim.fn.synIDattr(vim.fn.synID(heading + 1, 3, 1), "name")
+  check(group == "saylineHeading", "a heading is coloured as '" .. group .. "'")
+  check(vim.fn.foldlevel(heading + 2) == 1, "a section does not fold")
+
+  print("neovim: findings, hover, times and the split fix work\n")
+  vim.cmd("qall!")
+end
+
+local fine, reason = xpcall(main, debug.traceback)
+if not fine then fail(reason) end
