@@ -1,0 +1,172 @@
+// Reads and writes whole files; what this platform calls its terminal is asked here alone.
+#include "host/files.h"
+
+#include "base/hash.h"
+#include "text/unicode.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <memory>
+#include <system_error>
+#include <unistd.h>
+
+namespace say {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct CloseFile {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+using File = std::unique_ptr<std::FILE, CloseFile>;
+
+Result<std::shared_ptr<const Text>> read_checked(std::FILE* file, const std::string& name) {
+    std::string bytes;
+    std::string chunk(std::size_t{64} * 1024, '\0');
+    while (bytes.size() <= largest_file) {
+        const std::size_t got = std::fread(chunk.data(), 1, chunk.size(), file);
+        if (got == 0) break;
+        bytes.append(chunk, 0, got);
+    }
+    if (std::ferror(file) != 0) {
+        return Error{fmt::format("{}: cannot be read ({})", name, std::strerror(errno))};
+    }
+    if (bytes.size() > largest_file) {
+        return Error{fmt::format("{}: larger than {} MiB; split the script into parts", name,
+                                 largest_file / (1024 * 1024))};
+    }
+    if (const auto fine = check_text(bytes, name); !fine) return fine.error();
+    return std::make_shared<const Text>(std::move(bytes));
+}
+
+bool is_hidden(const fs::path& path) {
+    return path.filename().string().starts_with('.');
+}
+
+void walk(const fs::path& folder, Walk& result) {
+    std::error_code error;
+    std::vector<fs::directory_entry> entries;
+    for (fs::directory_iterator it(folder, error), end; !error && it != end; it.increment(error)) {
+        if (!is_hidden(it->path())) entries.push_back(*it);
+    }
+    if (error) {
+        result.errors.push_back(
+            {fmt::format("{}: the folder cannot be read ({})", folder.string(), error.message())});
+    }
+    for (const fs::directory_entry& entry : entries) {
+        std::error_code ignored; // An entry that vanished meanwhile is neither.
+        if (entry.is_directory(ignored) && !entry.is_symlink(ignored)) {
+            walk(entry.path(), result);
+        } else if (entry.path().extension() == ".say" && entry.is_regular_file(ignored)) {
+            result.scripts.push_back(entry.path());
+        }
+    }
+}
+
+} // namespace
+
+Result<void> check_text(std::string_view bytes, const std::string& name) {
+    if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF")) {
+        return Error{fmt::format("{}: UTF-16 text; save it as UTF-8", name)};
+    }
+    if (const auto at = bytes.find('\0'); at != std::string_view::npos) {
+        return Error{
+            fmt::format("{}: not a text (a zero byte at {}); give a script", name, at + 1)};
+    }
+    const std::size_t bad = unicode::first_invalid_utf8(bytes);
+    if (bad == std::string_view::npos) return {};
+    const Text before{std::string(bytes.substr(0, bad))};
+    return Error{fmt::format("{}:{}: not UTF-8 (byte {}, value 0x{:02X}); save it as UTF-8", name,
+                             before.line_count(), bad + 1,
+                             static_cast<unsigned>(static_cast<unsigned char>(bytes[bad])))};
+}
+
+Result<std::shared_ptr<const Text>> read_text(const fs::path& file) {
+    std::error_code error;
+    if (fs::is_directory(file, error)) {
+        return Error{fmt::format("{}: a folder, not a file", file.string())};
+    }
+    const File handle{std::fopen(file.c_str(), "rb")};
+    if (!handle) {
+        return Error{fmt::format("{}: cannot be opened ({})", file.string(), std::strerror(errno))};
+    }
+    return read_checked(handle.get(), file.string());
+}
+
+Result<std::shared_ptr<const Text>> read_standard_input() {
+    return read_checked(stdin, "standard input");
+}
+
+Result<void> write_text(const fs::path& file, std::string_view bytes) {
+    std::error_code error;
+    // What a link points at is replaced, not the link.
+    const fs::path target = fs::exists(file, error) ? fs::canonical(file, error) : file;
+    fs::path draft = target;
+    draft += fmt::format(".{}.tmp", ::getpid());
+    {
+        File handle{std::fopen(draft.c_str(), "wb")};
+        const bool written =
+            handle && std::fwrite(bytes.data(), 1, bytes.size(), handle.get()) == bytes.size() &&
+            std::fflush(handle.get()) == 0 && ::fsync(::fileno(handle.get())) == 0;
+        if (!written) {
+            const std::string why = std::strerror(errno);
+            fs::remove(draft, error);
+            return Error{fmt::format("{}: cannot be written ({})", file.string(), why)};
+        }
+    }
+    const auto status = fs::status(target, error);
+    if (!error && fs::exists(status)) fs::permissions(draft, status.permissions(), error);
+    fs::rename(draft, target, error);
+    if (!error) return {};
+    const std::string why = error.message();
+    fs::remove(draft, error);
+    return Error{fmt::format("{}: cannot be replaced ({})", file.string(), why)};
+}
+
+Walk find_scripts(const fs::path& folder) {
+    Walk result;
+    walk(folder, result);
+    std::sort(result.scripts.begin(), result.scripts.end());
+    return result;
+}
+
+fs::path find_settings_folder(const fs::path& script) {
+    std::error_code error;
+    fs::path folder = fs::absolute(script, error).lexically_normal().parent_path();
+    if (error) return {};
+    while (true) {
+        const fs::path here = folder / ".sayline";
+        if (fs::is_directory(here, error)) return here;
+        if (!folder.has_relative_path()) return {};
+        folder = folder.parent_path();
+    }
+}
+
+std::uint64_t stamp_of(const fs::path& file) {
+    std::error_code error;
+    const auto time = fs::last_write_time(file, error);
+    if (error) return 0;
+    const auto size = fs::is_directory(file, error) ? 0 : fs::file_size(file, error);
+    Hash hash;
+    hash.add(static_cast<std::uint64_t>(time.time_since_epoch().count()));
+    hash.add(static_cast<std::uint64_t>(size));
+    return hash.value() | 1U; // Never the 0 of a file that is not there.
+}
+
+bool is_terminal_output() {
+    return ::isatty(STDOUT_FILENO) == 1;
+}
+
+bool colour_unwanted() {
+    const char* no_colour = std::getenv("NO_COLOR");
+    if (no_colour != nullptr && *no_colour != '\0') return true;
+    const char* terminal = std::getenv("TERM");
+    return terminal == nullptr || std::string_view(terminal) == "dumb";
+}
+
+} // namespace say

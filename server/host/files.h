@@ -1,0 +1,46 @@
+// The only home of files. Every failure is one sentence with place and remedy.
+#pragma once
+
+#include "base/result.h"
+#include "text/text.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say {
+
+// More than a day of speech; what is larger is no script.
+inline constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024;
+
+// A text file: readable, not too large, not binary, UTF-8.
+Result<std::shared_ptr<const Text>> read_text(const std::filesystem::path& file);
+// The same from standard input; sentences call it "standard input".
+Result<std::shared_ptr<const Text>> read_standard_input();
+// What is wrong with bytes that should be a text called `name`; nothing if they are one.
+Result<void> check_text(std::string_view bytes, const std::string& name);
+
+// Replaces a file in one step: a reader sees the old text or the new one, never half of it.
+Result<void> write_text(const std::filesystem::path& file, std::string_view bytes);
+
+struct Walk {
+    std::vector<std::filesystem::path> scripts; // sorted
+    std::vector<Error> errors;                  // folders that could not be read
+};
+// All scripts (*.say) below a folder; hidden files and folders are passed over, links not followed.
+Walk find_scripts(const std::filesystem::path& folder);
+
+// The `.sayline` folder beside a script or in the nearest folder above it; empty if there is none.
+std::filesystem::path find_settings_folder(const std::filesystem::path& script);
+
+// Changes when the file does (time and size); 0 for a file that is not there.
+std::uint64_t stamp_of(const std::filesystem::path& file);
+
+bool is_terminal_output();
+// The environment asks for plain output (https://no-color.org), or the terminal can do no other.
+bool colour_unwanted();
+
+} // namespace say
