@@ -99,17 +99,19 @@ struct Reading {
     Timing timing;   // low and high for this thought alone
     Twister twister; // first and last are written-word indexes
     std::string twister_message;
-    int spoken_words = 0;
+    int spoken_words = 0; // initials count as one word a letter, as the study does
+    Seconds held{0};      // of directions: silent time that no reader shortens
     int syllables = 0;
 };
 
 inline constexpr Seconds breath_group_pause{0.30};
 
-Reading read(const Written& written, const Voice& voice);
+// `source` is the block that `written` was read from: its spans index into it.
+Reading read(const Written& written, std::string_view source, const Voice& voice);
 
-// The range of a total: a reader's pace error is shared by all thoughts, the text error is each
-// thought's own, so a total's range is narrower than the sum of its parts'.
-// `squares` is the sum of the squared seconds of the parts.
-Timing with_range(Seconds speech, Seconds pause, double squares, bool calibrated);
+// The range of a time: a reader's pace error is shared by all that is read, the text error shrinks
+// as the text grows, so a total's range is narrower than the sum of its parts'. `held` (directions)
+// is certain.
+Timing with_range(Seconds speech, Seconds pause, Seconds held, bool calibrated);
 
 } // namespace say

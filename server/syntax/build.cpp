@@ -204,22 +204,6 @@ std::vector<Mark> make_marks(std::string_view source, std::span<const MarkNode> 
     return marks;
 }
 
-// `% allow: a, b` names rules that stay silent here.
-void read_allow(std::string_view line, std::vector<std::string>& allow) {
-    line = trim(line);
-    if (line.starts_with('%')) line = trim(line.substr(1));
-    constexpr std::string_view key = "allow:";
-    if (!line.starts_with(key)) return;
-    line.remove_prefix(key.size());
-    while (!line.empty()) {
-        const std::size_t comma = line.find_first_of(", ");
-        const std::string_view id = trim(line.substr(0, comma));
-        if (!id.empty()) allow.emplace_back(id);
-        if (comma == std::string_view::npos) return;
-        line.remove_prefix(comma + 1);
-    }
-}
-
 constexpr NodeName pair_row(std::string_view name, MarkKind kind) {
     return {name, {NodeUse::pair, kind}};
 }
@@ -293,6 +277,21 @@ Written build(std::string_view source, Span content, std::span<const MarkNode> n
         hidden[i] = roles[i] == Role::text ? 0 : 1;
     written.problems = find_problems(source, content, hidden, written);
     return written;
+}
+
+void read_allow(std::string_view line, std::vector<std::string>& allow) {
+    line = trim(line);
+    if (line.starts_with('%')) line = trim(line.substr(1));
+    constexpr std::string_view key = "allow:";
+    if (!line.starts_with(key)) return;
+    line.remove_prefix(key.size());
+    while (!line.empty()) {
+        const std::size_t comma = line.find_first_of(", ");
+        const std::string_view id = trim(line.substr(0, comma));
+        if (!id.empty()) allow.emplace_back(id);
+        if (comma == std::string_view::npos) return;
+        line.remove_prefix(comma + 1);
+    }
 }
 
 Written build_too_long(std::string_view source, Span content) {

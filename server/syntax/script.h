@@ -116,6 +116,9 @@ private:
     std::unique_ptr<State> state_;
 };
 
+// Adds the rule ids of a line `% allow: a, b`; any other line adds nothing.
+void read_allow(std::string_view line, std::vector<std::string>& allow);
+
 // A line of plain text as one thought: nothing in it is a mark (`explain --plain`).
 Written plain_thought(std::string_view line);
 // A line of text as one thought whose marks count, whatever block shape it may have (`explain

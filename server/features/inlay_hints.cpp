@@ -1,0 +1,41 @@
+// textDocument/inlayHint: the seconds of each thought at its end, and the running clock if wanted.
+#include "features/features.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace say {
+namespace {
+
+std::string label_of(const Placed& placed, const Options& options) {
+    const Timing& timing = placed.thought->reading.timing;
+    const std::string clock = format_clock(placed.at + timing.expected);
+    if (options.hint_seconds && options.hint_clock) {
+        return fmt::format("{:.1f} s · {}", timing.expected.count(), clock);
+    }
+    if (options.hint_clock) return clock;
+    return fmt::format("{:.1f} s", timing.expected.count());
+}
+
+} // namespace
+
+std::vector<InlayHint> inlay_hints(const Analysis& analysis, Span range) {
+    std::vector<InlayHint> hints;
+    if (!analysis.options.hint_seconds && !analysis.options.hint_clock) return hints;
+    const std::vector<Placed>& thoughts = analysis.script.thoughts;
+    auto placed = std::partition_point(thoughts.begin(), thoughts.end(), [&](const Placed& each) {
+        return each.block.span.end < range.begin;
+    });
+    for (; placed != thoughts.end() && placed->block.span.end <= range.end; ++placed) {
+        if (!placed->thought->takes_time()) continue;
+        const Timing& timing = placed->thought->reading.timing;
+        hints.push_back(
+            {placed->block.span.end, label_of(*placed, analysis.options),
+             fmt::format("{}; from {} to {}", format_range(timing), format_clock(placed->at),
+                         format_clock(placed->at + timing.expected))});
+    }
+    return hints;
+}
+
+} // namespace say

@@ -1,0 +1,532 @@
+// Reads a thought: words become sounds, sounds and marks become a time line, the time line breath
+// groups.
+#include "speech/reading.h"
+
+#include "speech/duration.h"
+#include "speech/sentences.h"
+#include "speech/settle.h"
+#include "text/unicode.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace say {
+namespace {
+
+std::vector<Sentence> find_sentences(const Written& written) {
+    std::vector<Sentence> sentences;
+    std::size_t word = 0;
+    for (const Span span : split_sentences(written.plain.text)) {
+        Sentence sentence;
+        sentence.first = static_cast<int>(word);
+        while (word < written.words.size() && written.words[word].plain.begin < span.end)
+            ++word;
+        sentence.last = static_cast<int>(word);
+        sentence.plain = span;
+        sentence.source = written.plain.to_source(span);
+        sentences.push_back(sentence);
+    }
+    return sentences;
+}
+
+// --- words and sounds ----------------------------------------------------------------------------
+
+void say_as(Said& said, std::string_view argument, Language language) {
+    const std::vector<Span> words = split_words(argument);
+    said.spoken.clear();
+    said.readings.clear();
+    for (Spoken& spoken : speak(argument, words, language)) {
+        said.spoken.insert(said.spoken.end(), spoken.words.begin(), spoken.words.end());
+    }
+}
+
+// The sound of what follows a pronouncer inside its word: Anna{AN-uh}'s.
+void add_ending(Phones& phones, std::string_view ending) {
+    const std::string folded = unicode::fold(ending);
+    if (folded != "'s" && folded != "s" && folded != "s'") return;
+    if (phones.empty()) return;
+    switch (phones.back().sound) {
+    case Sound::S:
+    case Sound::Z:
+    case Sound::SH:
+    case Sound::ZH:
+    case Sound::CH:
+    case Sound::JH:
+        phones.push_back({Sound::IH, 0});
+        phones.push_back({Sound::Z, 0});
+        return;
+    case Sound::P:
+    case Sound::T:
+    case Sound::K:
+    case Sound::F:
+    case Sound::TH: phones.push_back({Sound::S, 0}); return;
+    default: phones.push_back({Sound::Z, 0});
+    }
+}
+
+std::string_view ending_behind(const Written& written, const Word& word, const Mark& mark) {
+    const std::vector<std::uint32_t>& source = written.plain.source;
+    for (std::uint32_t i = word.plain.begin.value; i < word.plain.end.value; ++i) {
+        if (source[i] >= mark.span.end.value) {
+            return slice(written.plain.text, {Offset{i}, word.plain.end});
+        }
+    }
+    return {};
+}
+
+void apply_pronouncer(const Written& written, const Mark& mark, std::vector<Said>& said) {
+    std::vector<Phones> parts = read_pronouncer(mark.argument);
+    if (parts.empty() || mark.last < 0) return;
+    const auto covered = static_cast<std::size_t>(mark.last - mark.first + 1);
+    if (parts.size() != covered) {
+        // Fewer words than parts: all of it is the last word's sound.
+        Phones whole;
+        for (const Phones& part : parts)
+            whole.insert(whole.end(), part.begin(), part.end());
+        parts.assign(1, std::move(whole));
+    }
+    const auto first = static_cast<std::size_t>(mark.last) + 1 - parts.size();
+    add_ending(parts.back(),
+               ending_behind(written, written.words[static_cast<std::size_t>(mark.last)], mark));
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        Said& word = said[first + i];
+        word.phones.assign(1, std::move(parts[i]));
+        word.known = Known::writer;
+        word.readings.clear();
+        if (word.spoken.size() != 1 || word.spoken[0].letters) {
+            word.spoken.assign(
+                1,
+                {unicode::fold(slice(written.plain.text, written.words[first + i].plain)), false});
+        }
+    }
+}
+
+void find_sounds(Said& said, const Voice& voice) {
+    said.phones.clear();
+    said.known = Known::lexicon;
+    for (const SpokenWord& word : said.spoken) {
+        if (voice.words) {
+            if (const auto own = voice.words->find(word.text); own != voice.words->end()) {
+                said.phones.push_back(own->second);
+                said.known = Known::writer;
+                continue;
+            }
+        }
+        if (word.letters) {
+            Phones all;
+            for (const Phones& letter : spell_out(word.text))
+                all.insert(all.end(), letter.begin(), letter.end());
+            said.phones.push_back(std::move(all));
+            continue;
+        }
+        Pronunciation pronunciation = pronounce(word.text);
+        if (pronunciation.known == Known::guess) said.known = Known::guess;
+        said.phones.push_back(std::move(pronunciation.phones));
+    }
+}
+
+std::vector<Said> find_words(const Written& written, const Voice& voice) {
+    std::vector<Span> spans;
+    spans.reserve(written.words.size());
+    for (const Word& word : written.words)
+        spans.push_back(word.plain);
+    std::vector<Spoken> spoken = speak(written.plain.text, spans, voice.language);
+
+    std::vector<Said> said(written.words.size());
+    for (std::size_t i = 0; i < said.size() && i < spoken.size(); ++i) {
+        said[i].spoken = std::move(spoken[i].words);
+        said[i].readings = std::move(spoken[i].readings);
+    }
+    for (const Mark& mark : written.marks) {
+        if (mark.kind == MarkKind::say_as && mark.last >= 0 && !mark.argument.empty()) {
+            say_as(said[static_cast<std::size_t>(mark.last)], mark.argument, voice.language);
+        }
+    }
+    for (Said& word : said)
+        find_sounds(word, voice);
+    for (const Mark& mark : written.marks) {
+        if (mark.kind == MarkKind::pronouncer) apply_pronouncer(written, mark, said);
+    }
+    for (Said& word : said) {
+        for (const Phones& phones : word.phones)
+            word.syllables += syllable_count(phones);
+    }
+    return said;
+}
+
+// --- junctures -----------------------------------------------------------------------------------
+
+void find_junctures(const Written& written, const std::vector<Sentence>& sentences,
+                    std::vector<Said>& said) {
+    std::size_t sentence = 0;
+    for (std::size_t i = 0; i < said.size(); ++i) {
+        while (sentence < sentences.size() && static_cast<int>(i) + 1 > sentences[sentence].last)
+            ++sentence;
+        const bool ends =
+            sentence < sentences.size() && static_cast<int>(i) + 1 == sentences[sentence].last;
+        const Offset begin = written.words[i].plain.end;
+        const Offset end = i + 1 < said.size()
+                               ? written.words[i + 1].plain.begin
+                               : Offset{static_cast<std::uint32_t>(written.plain.text.size())};
+        const std::string_view between = slice(written.plain.text, {begin, end});
+        if (between == " ") continue;
+        said[i].after = juncture_of(between, ends);
+    }
+    const auto at_least_comma = [&](int word) {
+        if (word < 0 || word >= static_cast<int>(said.size())) return;
+        Juncture& after = said[static_cast<std::size_t>(word)].after;
+        after = std::max(after, Juncture::comma);
+    };
+    for (const Mark& mark : written.marks) {
+        if (mark.kind != MarkKind::aside) continue;
+        at_least_comma(mark.first - 1);
+        at_least_comma(mark.last);
+    }
+}
+
+// --- rates ---------------------------------------------------------------------------------------
+
+// What the marks do to each word: a factor on its rate and seconds added to it or before it.
+struct Manner {
+    double tempo = 1.0;  // quick, slow
+    double stress = 1.0; // the heaviest counts
+    Seconds stretch{0};
+    Seconds before{0};
+    bool tied = false; // no pause behind it
+};
+
+// A stress over a whole sentence leans on its last content word.
+int first_leant_on(const Mark& mark, const std::vector<Said>& said) {
+    constexpr int most = 3;
+    if (mark.last - mark.first < most) return mark.first;
+    for (int i = mark.last; i > mark.first; --i) {
+        const Said& word = said[static_cast<std::size_t>(i)];
+        if (word.spoken.empty() || is_function_word(word.spoken.back().text)) continue;
+        return i;
+    }
+    return mark.last;
+}
+
+std::vector<Manner> find_manners(const Written& written, const std::vector<Said>& said,
+                                 const Voice& voice) {
+    const PauseTable& table = voice.table;
+    std::vector<Manner> manners(said.size());
+    for (const Mark& mark : written.marks) {
+        if (mark.first < 0 || mark.last >= static_cast<int>(said.size()) || mark.last < mark.first)
+            continue;
+        const auto first = static_cast<std::size_t>(mark.first);
+        const auto last = static_cast<std::size_t>(mark.last);
+        switch (mark.kind) {
+        // Inner marks come later and win: ">a <b> c<" is slow on b.
+        case MarkKind::quick:
+            for (std::size_t i = first; i <= last; ++i)
+                manners[i].tempo = table.quick;
+            break;
+        case MarkKind::slow:
+            for (std::size_t i = first; i <= last; ++i)
+                manners[i].tempo = table.slow;
+            break;
+        case MarkKind::stress:
+            for (auto i = static_cast<std::size_t>(first_leant_on(mark, said)); i <= last; ++i) {
+                manners[i].stress = std::min(manners[i].stress, table.stress);
+            }
+            break;
+        case MarkKind::heavy_stress: {
+            const auto lean = static_cast<std::size_t>(first_leant_on(mark, said));
+            for (std::size_t i = lean; i <= last; ++i)
+                manners[i].stress = std::min(manners[i].stress, table.heavy);
+            manners[lean].before = table.before_heavy;
+            break;
+        }
+        case MarkKind::stretch:
+            manners[last].stretch += table.stretch * mark.seconds.count();
+            break;
+        case MarkKind::tie: manners[last].tied = true; break;
+        default: break;
+        }
+    }
+    return manners;
+}
+
+Seconds word_seconds(const Said& word, const Manner& manner, bool ends_phrase, const Voice& voice) {
+    Seconds sound{0};
+    for (std::size_t i = 0; i < word.phones.size(); ++i) {
+        const SpokenWord& spoken = word.spoken[i];
+        if (!spoken.letters) {
+            sound += duration_of(word.phones[i], is_function_word(spoken.text));
+            continue;
+        }
+        for (const Phones& letter : spell_out(spoken.text))
+            sound += duration_of(letter, false);
+    }
+    sound /= manner.tempo * manner.stress;
+    if (sound > Seconds{0} && ends_phrase) sound += phrase_end;
+    return (sound + manner.stretch) / voice.speed;
+}
+
+// --- the time line -------------------------------------------------------------------------------
+
+Seconds mark_pause(const Mark& mark, const PauseTable& table) {
+    switch (mark.kind) {
+    case MarkKind::pause: return table.pause;
+    case MarkKind::beat: return table.beat * mark.seconds.count();
+    case MarkKind::breath: return table.breath;
+    case MarkKind::reset: return table.reset;
+    case MarkKind::micropause: return table.micropause;
+    case MarkKind::timed_pause:
+    case MarkKind::direction: return mark.seconds;
+    default: return Seconds{0};
+    }
+}
+
+Seconds juncture_pause(Juncture juncture, const Voice& voice) {
+    switch (juncture) {
+    case Juncture::none: return Seconds{0};
+    case Juncture::comma: return voice.table.comma * voice.pauses;
+    case Juncture::strong: return voice.table.strong * voice.pauses;
+    case Juncture::stop: return voice.table.sentence * voice.pauses;
+    }
+    return Seconds{0};
+}
+
+PauseFrom from_juncture(Juncture juncture) {
+    switch (juncture) {
+    case Juncture::comma: return PauseFrom::comma;
+    case Juncture::strong: return PauseFrom::strong;
+    default: return PauseFrom::sentence;
+    }
+}
+
+// The source between two words where their punctuation stands, without the blanks around it.
+Span punctuation_span(const Written& written, int after) {
+    const Span word = written.words[static_cast<std::size_t>(after)].plain;
+    const auto size = static_cast<std::uint32_t>(written.plain.text.size());
+    Span plain{word.end, word.end + 1};
+    while (plain.end.value < size && written.plain.text[plain.end.value] != ' ')
+        ++plain.end.value;
+    plain.end.value = std::min(plain.end.value, size);
+    return written.plain.to_source(plain);
+}
+
+class TimeLine {
+public:
+    TimeLine(const Written& written, const Voice& voice, Reading& reading)
+        : written_(written), voice_(voice), reading_(reading),
+          manners_(find_manners(written, reading.said, voice)) {}
+
+    void lay() {
+        place(-1);
+        const int count = static_cast<int>(reading_.said.size());
+        for (int i = 0; i < count; ++i) {
+            Said& word = reading_.said[static_cast<std::size_t>(i)];
+            const Manner& manner = manners_[static_cast<std::size_t>(i)];
+            if (manner.before > Seconds{0}) {
+                const Offset begin = written_.words[static_cast<std::size_t>(i)].source.begin;
+                add({{begin, begin}, Seconds{0}, manner.before, PauseFrom::mark, i - 1});
+            }
+            const bool ends_phrase = word.after != Juncture::none || i + 1 == count;
+            word.at = now_;
+            word.seconds = word_seconds(word, manner, ends_phrase, voice_);
+            now_ += word.seconds;
+            speech_ += word.seconds;
+            place(i);
+        }
+        reading_.timing = with_range(speech_, pause_, held_, voice_.calibrated);
+        reading_.held = held_;
+    }
+
+private:
+    void add(PauseAt pause) {
+        pause.at = now_;
+        now_ += pause.seconds;
+        pause_ += pause.seconds;
+        if (pause.from == PauseFrom::direction) held_ += pause.seconds;
+        reading_.pauses.push_back(pause);
+    }
+
+    // The pauses behind a word: its punctuation or the marks there, whichever is longer.
+    void place(int after) {
+        Seconds marked{0};
+        const std::size_t begin = mark_;
+        for (; mark_ < written_.marks.size(); ++mark_) {
+            const Mark& mark = written_.marks[mark_];
+            if (mark.span.begin.value >= next_word_begin(after)) break;
+            marked += mark_pause(mark, voice_.table);
+        }
+        const bool last = after + 1 >= static_cast<int>(reading_.said.size());
+        Seconds written{0};
+        if (after >= 0 && !last && !manners_[static_cast<std::size_t>(after)].tied) {
+            written = juncture_pause(reading_.said[static_cast<std::size_t>(after)].after, voice_);
+        }
+        if (written > marked) {
+            add({punctuation_span(written_, after), Seconds{0}, written,
+                 from_juncture(reading_.said[static_cast<std::size_t>(after)].after), after});
+        } else if (marked > Seconds{0}) {
+            for (std::size_t i = begin; i < mark_; ++i)
+                add_mark(written_.marks[i], after);
+        }
+        if (written > marked) {
+            for (std::size_t i = begin; i < mark_; ++i) {
+                if (written_.marks[i].kind == MarkKind::direction)
+                    held_ += written_.marks[i].seconds;
+            }
+        }
+    }
+
+    void add_mark(const Mark& mark, int after) {
+        const Seconds seconds = mark_pause(mark, voice_.table);
+        if (seconds <= Seconds{0}) return;
+        const PauseFrom from =
+            mark.kind == MarkKind::direction ? PauseFrom::direction : PauseFrom::mark;
+        add({mark.span, Seconds{0}, seconds, from, after});
+    }
+
+    std::uint32_t next_word_begin(int after) const {
+        const auto next = static_cast<std::size_t>(after + 1);
+        if (next >= written_.words.size()) return UINT32_MAX;
+        return written_.words[next].source.begin.value;
+    }
+
+    const Written& written_;
+    const Voice& voice_;
+    Reading& reading_;
+    std::vector<Manner> manners_;
+    std::size_t mark_ = 0;
+    Seconds now_{0};
+    Seconds speech_{0};
+    Seconds pause_{0};
+    Seconds held_{0};
+};
+
+// --- breath groups -------------------------------------------------------------------------------
+
+// The words of a group with the marks and punctuation that touch them, but not the pauses around
+// it.
+Span group_span(const Written& written, std::string_view source, const Reading& reading, int first,
+                int last) {
+    Span span{written.words[static_cast<std::size_t>(first)].source.begin,
+              written.words[static_cast<std::size_t>(last)].source.end};
+    std::uint32_t low = 0;
+    auto high = static_cast<std::uint32_t>(source.size());
+    for (const PauseAt& pause : reading.pauses) {
+        if (pause.from != PauseFrom::mark && pause.from != PauseFrom::direction) continue;
+        if (pause.span.end <= span.begin) low = std::max(low, pause.span.end.value);
+        if (pause.span.begin >= span.end) high = std::min(high, pause.span.begin.value);
+    }
+    const auto blank = [&](std::uint32_t at) {
+        return source[at] == ' ' || source[at] == '\n' || source[at] == '\r' || source[at] == '\t';
+    };
+    while (span.begin.value > low && !blank(span.begin.value - 1))
+        --span.begin.value;
+    while (span.end.value < high && !blank(span.end.value))
+        ++span.end.value;
+    return span;
+}
+
+void find_breaths(const Written& written, std::string_view source, Reading& reading) {
+    const int count = static_cast<int>(reading.said.size());
+    std::vector<Seconds> behind(static_cast<std::size_t>(count) + 1, Seconds{0});
+    for (const PauseAt& pause : reading.pauses)
+        behind[static_cast<std::size_t>(pause.after + 1)] += pause.seconds;
+
+    int first = 0;
+    for (int i = 0; i < count; ++i) {
+        const bool last = i + 1 == count;
+        // A hair below the limit: the sum of tenths must not miss it by rounding.
+        if (!last && behind[static_cast<std::size_t>(i) + 1] < breath_group_pause - Seconds{1e-9})
+            continue;
+        const Said& from = reading.said[static_cast<std::size_t>(first)];
+        const Said& to = reading.said[static_cast<std::size_t>(i)];
+        BreathGroup group{
+            .first = first, .last = i, .span = {}, .seconds = to.at + to.seconds - from.at};
+        group.span = group_span(written, source, reading, first, i);
+        reading.breaths.push_back(group);
+        first = i + 1;
+    }
+}
+
+// --- stress, boundaries, twisters ----------------------------------------------------------------
+
+void find_phrasing(const Written& written, Reading& reading) {
+    std::vector<PhrasingWord> words;
+    words.reserve(reading.said.size());
+    for (std::size_t i = 0; i < reading.said.size(); ++i) {
+        words.push_back({slice(written.plain.text, written.words[i].plain), reading.said[i].after});
+    }
+    const std::vector<Phrasing> phrasing = phrase(words);
+    for (std::size_t i = 0; i < reading.said.size(); ++i)
+        reading.said[i].phrasing = phrasing[i];
+}
+
+void find_clash(Reading& reading) {
+    std::vector<TwisterWord> words;
+    std::vector<int> owner;
+    for (std::size_t i = 0; i < reading.said.size(); ++i) {
+        const Said& said = reading.said[i];
+        for (std::size_t j = 0; j < said.spoken.size(); ++j) {
+            words.push_back({said.spoken[j].text, said.phones[j]});
+            owner.push_back(static_cast<int>(i));
+        }
+    }
+    Twister twister = find_twister(words);
+    if (twister.last > twister.first && !twister.sounds.empty()) {
+        reading.twister_message = twister_message(twister, words);
+    }
+    if (twister.last > twister.first) {
+        twister.first = owner[static_cast<std::size_t>(twister.first)];
+        twister.last = owner[static_cast<std::size_t>(twister.last) - 1] + 1;
+    }
+    for (int& word : twister.words)
+        word = owner[static_cast<std::size_t>(word)];
+    reading.twister = std::move(twister);
+}
+
+} // namespace
+
+std::string_view name_of(PauseFrom from) {
+    switch (from) {
+    case PauseFrom::mark: return "mark";
+    case PauseFrom::comma: return "comma";
+    case PauseFrom::strong: return "strong";
+    case PauseFrom::sentence: return "sentence";
+    case PauseFrom::direction: return "direction";
+    }
+    return "mark";
+}
+
+Timing with_range(Seconds speech, Seconds pause, Seconds held, bool calibrated) {
+    // Shares of the time that eight reads in ten stay within (docs/timing.md): the reader's pace,
+    // and the text's own error, which falls with the third root of the length.
+    const double pace = calibrated ? 0.10 : 0.205;
+    constexpr double text_at_one_minute = 0.078;
+    constexpr double fall = 0.31;
+
+    const Seconds expected = speech + pause;
+    const double uncertain = std::max(0.0, (expected - held).count());
+    if (uncertain <= 0) return {expected, expected, expected, speech, pause};
+    const double text = text_at_one_minute * std::pow(60.0 / uncertain, fall);
+    // Half is the most that a word may be off: below a second the power law says too much.
+    const double share = std::min(0.5, std::sqrt(pace * pace + text * text));
+    const Seconds half{share * uncertain};
+    return {expected, expected - half, expected + half, speech, pause};
+}
+
+Reading read(const Written& written, std::string_view source, const Voice& voice) {
+    Reading reading;
+    reading.sentences = find_sentences(written);
+    reading.said = find_words(written, voice);
+    find_junctures(written, reading.sentences, reading.said);
+    TimeLine(written, voice, reading).lay();
+    find_breaths(written, source, reading);
+    find_phrasing(written, reading);
+    find_clash(reading);
+    for (const Said& word : reading.said) {
+        reading.syllables += word.syllables;
+        for (const SpokenWord& spoken : word.spoken) {
+            reading.spoken_words += spoken.letters ? static_cast<int>(spoken.text.size()) : 1;
+        }
+    }
+    return reading;
+}
+
+} // namespace say
