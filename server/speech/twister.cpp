@@ -260,6 +260,8 @@ struct Tables {
     std::array<double, sound_count> log_not_onset{};
     std::array<double, sound_count> log_consonant{};
     std::array<double, sound_count> log_not_consonant{};
+    double log_vowel_beginning = std::log(vowel_beginning_share);
+    double log_other_beginning = std::log1p(-vowel_beginning_share);
     SwapCosts swaps = make_swap_costs();
 
     Tables();
@@ -326,6 +328,7 @@ private:
     double best_onset() const;
     double best_consonant() const;
     double best_vowel() const;
+    double vowel_beginning_evidence() const;
     double th_mixed() const;
     double liquids_mixed() const;
 
@@ -335,6 +338,7 @@ private:
     int size_ = 0;
     int different_ = 0;       // stems
     int units_ = 0;           // of the different words
+    int vowel_units_ = 0;     // of those that begin with a vowel
     int consonant_units_ = 0; // of their consonants
     int consonant_total_ = 0; // of all words
     int syllable_total_ = 0;  // slots of all words
@@ -372,6 +376,7 @@ void Window::add(const Content& content) {
 void Window::add_new(const Content& content) {
     ++different_;
     units_ += content.units;
+    if (!content.has_onset) vowel_units_ += content.units;
     for (int i = 0; i < content.onset_count; ++i) {
         const Onset& onset = content.onsets[static_cast<std::size_t>(i)];
         onset_units_[at(onset.sound)] += onset.units;
@@ -448,6 +453,13 @@ double Window::best_vowel() const {
     return best;
 }
 
+double Window::vowel_beginning_evidence() const {
+    if (vowel_units_ <= unit || vowel_units_ <= units_ * vowel_beginning_share) return 0;
+    return evidence(tables_, vowel_units_, units_, tables_.log_vowel_beginning,
+                    tables_.log_other_beginning) /
+           unit;
+}
+
 double Window::th_mixed() const {
     const int hissing =
         count(Sound::S) + count(Sound::F) + count(Sound::SH) + count(Sound::T) + count(Sound::Z);
@@ -479,6 +491,7 @@ double Window::score(int span) const {
     features[sibilants] = sibilant_total_ / total;
     features[th_mix] = th_mixed() / total;
     features[liquid_mix] = liquids_mixed() / total;
+    features[vowel_beginnings] = vowel_beginning_evidence();
     double sum = bias;
     for (std::size_t i = 0; i < feature_count; ++i)
         sum += weights[i] * features[i];
@@ -571,7 +584,7 @@ Twister find_twister(std::span<const TwisterWord> words) {
     const std::vector<Content> contents = measure(built, words);
     if (contents.empty()) return twister;
     if (contents.size() < static_cast<std::size_t>(fewest_words)) {
-        twister.score = score_of_few(built, contents);
+        twister.score = std::min(score_of_few(built, contents), score_limit_of_few);
         return twister;
     }
     const Best best = best_window(built, contents);

@@ -25,6 +25,7 @@ enum Feature : std::size_t {
     sibilants,          // share of hissing sounds
     th_mix,             // "th" among "s", "f", "sh", "t", "z"
     liquid_mix,         // "r", "l" and "w" mixed
+    vowel_beginnings,   // more words than chance gives begin with a vowel
     feature_count,
 };
 
@@ -36,10 +37,14 @@ inline constexpr int reach = 3;        // content words compared with the next t
 inline constexpr double near_limit = 0.6;       // of the distance of two words
 inline constexpr double confusable_limit = 0.4; // of the similarity of two sounds
 
-inline constexpr double bias = -15.295;
-inline constexpr std::array<double, feature_count> weights = {0.4407,   0.357,   36.051, 4.6994,
-                                                              1.0253,   0.72589, 6.6745, 4.4769,
-                                                              -0.58162, 3.2036,  6.1925, 7.0341};
+inline constexpr double bias = -21.458;
+inline constexpr std::array<double, feature_count> weights = {
+    0.6432, 0.4542, 43.22, 6.52, 1.248, 0.864, 8.165, 5.648, 0.6221, 4.4, 6.74, 9.462, 0.6065};
+
+// One or two content words are over before the tongue can trip: they never score higher than this.
+inline constexpr double score_limit_of_few = -3.0;
+
+inline constexpr double vowel_beginning_share = 0.13; // of content words in ordinary speech
 
 // Shares in ordinary speech: of the syllables counted as onsets (the first of a word and each
 // stressed one), of all consonants, of the vowels of those syllables.
