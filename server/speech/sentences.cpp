@@ -359,7 +359,8 @@ bool ends_at_stop(const Place& place, const Next& next) {
         return has(leading_capitalised, word) && !ascii::is_upper(token[0]);
     }
     const bool number_next = is_figure(next.first.value);
-    const bool letter_next = next.word.size() == 1 && next.word != "I" && next.word != "A";
+    const bool is_word = word == "art" || word == "no" || word == "par";
+    const bool letter_next = next.word.size() == 1 && !(is_word && next.word == "A");
     if (has(numbering, word) && (number_next || letter_next || is_roman(next.word))) {
         return next.word == "I";
     }
