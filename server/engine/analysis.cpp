@@ -127,16 +127,9 @@ bool silenced(const Rule& rule, const Options& options, const std::vector<std::s
 void ask_rules(Thought& thought, const Options& options, const Header& header) {
     std::vector<std::string> allow = thought.written.allow;
     allow.insert(allow.end(), header.allow.begin(), header.allow.end());
-    const ThoughtView view{.source = thought.source,
-                           .content = thought.content,
-                           .written = thought.written,
-                           .reading = thought.reading,
-                           .kind = thought.kind,
-                           .stage = options.stage,
-                           .language = options.voice.language,
-                           .options = options.rules};
+    const ThoughtView view = view_of(thought, options);
     bool length_found = false;
-    for (const Rule* rule : rules()) {
+    for (const Rule* rule : all_rules()) {
         if (rule->check == nullptr || silenced(*rule, options, allow)) continue;
         if (rule->family == Family::length && length_found) continue;
         for (FindingDraft& draft : rule->check(view)) {
@@ -509,7 +502,7 @@ void script_findings(std::string_view text, const Script& script, const Options&
                           .thoughts = thoughts,
                           .stage = options.stage,
                           .options = options.rules};
-    for (const Rule* rule : rules()) {
+    for (const Rule* rule : all_rules()) {
         if (rule->check_script == nullptr || cancel.tripped()) continue;
         if (silenced(*rule, options, header.allow)) continue;
         for (FindingDraft& draft : rule->check_script(view)) {
@@ -528,6 +521,17 @@ void script_findings(std::string_view text, const Script& script, const Options&
 }
 
 } // namespace
+
+ThoughtView view_of(const Thought& thought, const Options& options) {
+    return {.source = thought.source,
+            .content = thought.content,
+            .written = thought.written,
+            .reading = thought.reading,
+            .kind = thought.kind,
+            .stage = options.stage,
+            .language = options.voice.language,
+            .options = options.rules};
+}
 
 std::string Placed::id() const {
     return fmt::format("{:08x}-{}", static_cast<std::uint32_t>(thought->words_key >> 32U),

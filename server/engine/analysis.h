@@ -37,6 +37,9 @@ struct Thought {
     bool takes_time() const { return has_words() || reading.timing.expected > Seconds{0}; }
 };
 
+// How rules and fixes see a thought; it and the options must outlive the view.
+ThoughtView view_of(const Thought& thought, const Options& options);
+
 struct Placed {
     Block block;              // absolute
     Seconds at{0};            // when it begins, from the top

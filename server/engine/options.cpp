@@ -440,7 +440,7 @@ Result<void> set_option(Options& options, std::string_view key, const OptionValu
 Result<void> set_rule_level(Options& options, std::string_view rule, std::string_view level) {
     if (!find_rule(rule)) {
         std::vector<std::string_view> ids;
-        for (const Rule* known : rules())
+        for (const Rule* known : all_rules())
             ids.push_back(known->id);
         return Error{fmt::format("no rule is called \"{}\"{}", rule, suggestion(rule, ids))};
     }

@@ -112,7 +112,7 @@ struct Rule {
 };
 
 // In the order in which findings of a family win.
-std::span<const Rule* const> rules();
+std::span<const Rule* const> all_rules();
 const Rule* find_rule(std::string_view id);
 
 // "4.1 s", "2:05": one form of a time for people everywhere. Below a minute with one decimal.
