@@ -88,15 +88,17 @@ local function main()
   local before = wait_for("the run time", function()
     return require("sayline").run_time():match("^%d+:%d%d of 0:40 max$")
   end)
-  if not vim.lsp.inlay_hint then
+  local hints = wait_for("seconds at the end of the thoughts", function()
+    if vim.lsp.inlay_hint then
+      local shown = vim.lsp.inlay_hint.get({ bufnr = 0 })
+      return #shown > 0 and vim.tbl_map(function(item) return item.inlay_hint.label end, shown)
+    end
     local space = vim.api.nvim_get_namespaces()["sayline-times"]
-    local hints = wait_for("seconds at the end of the thoughts", function()
-      local marks = vim.api.nvim_buf_get_extmarks(0, space, 0, -1, { details = true })
-      return #marks > 0 and marks
-    end)
-    check(#hints >= 5, "five thoughts, but " .. #hints .. " times beside them")
-    check(hints[1][4].virt_text[1][1]:find("%d s"), "no seconds: " .. vim.inspect(hints[1]))
-  end
+    local marks = vim.api.nvim_buf_get_extmarks(0, space, 0, -1, { details = true })
+    return #marks > 0 and vim.tbl_map(function(mark) return mark[4].virt_text[1][1] end, marks)
+  end)
+  check(#hints == 5, "five thoughts, but " .. #hints .. " times beside them")
+  check(hints[1]:find("%d s"), "no seconds: " .. vim.inspect(hints[1]))
   vim.cmd("SaylineSections")
   local rows = vim.fn.getloclist(0)
   if #rows == 0 then

@@ -38,7 +38,7 @@ syntax cluster saylineInline contains=saylineEscape,saylineRaw,saylineLink,sayli
 
 syntax match saylineItem /^\s*\%(-\|\d\{1,2}\.\)\ze\s\+\S/
 syntax match saylineSpeaker /^\s*\zs\u[[:upper:][:digit:]'’.-]*\%([ +]\+\u[[:upper:][:digit:]'’.-]*\)*:\ze\%(\s\|$\)/
-syntax match saylineNote /^\s*%\s.*$/
+syntax match saylineNote /^\s*%\%(\s.*\)\?$/
 syntax match saylineDivider /^\s*---\s*$/
 syntax match saylineTarget /(\d[0-9:.ms]*\%(-\d[0-9:.ms]*\)\?\%(\s\+max\)\?)\s*$/ contained
 syntax match saylineHeading /^\s*#\{1,3}\s.*$/ contains=saylineTarget

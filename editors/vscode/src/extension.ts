@@ -42,7 +42,7 @@ async function start(): Promise<void> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri.fsPath;
   const found = findServer(setting, folder);
   if ("tried" in found) {
-    await explain(found.tried);
+    void explain(found.tried);
     return;
   }
 
@@ -60,7 +60,7 @@ async function start(): Promise<void> {
   } catch (error) {
     if (client === starting) client = undefined;
     const reason = error instanceof Error ? error.message : String(error);
-    await explain(`${found.program} did not start: ${reason.replace(/\.?$/, ".")}`);
+    void explain(`${found.program} did not start: ${reason.replace(/\.?$/, ".")}`);
   }
 }
 

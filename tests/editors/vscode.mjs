@@ -1,0 +1,301 @@
+// A real VS Code in a browser against the built server, as a writer would meet it: findings, times
+// beside the text and in the status bar, hover, the fix that splits a run-on thought, the list of
+// sections, and what is said when the program is missing.
+// Run by `vscode` beside this file, which sets the SAYLINE_ variables. With --pictures it only takes
+// the screenshots of the manual.
+import { spawn, spawnSync } from "node:child_process";
+import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+
+const { chromium } = await import(process.env.SAYLINE_PLAYWRIGHT);
+const work = process.env.SAYLINE_WORK;
+const script = join(work, "scripts", "limpets.say");
+const settingsFile = join(work, "user", "User", "settings.json");
+const patience = 60_000;
+
+class Failure extends Error {}
+
+function check(condition, message) {
+  if (!condition) throw new Failure(message);
+}
+
+async function until(what, look, page) {
+  const end = Date.now() + patience;
+  for (;;) {
+    const value = await look();
+    if (value) return value;
+    if (Date.now() > end) {
+      await page?.screenshot({ path: shot("failure") });
+      throw new Failure(`waited ${patience / 1000} s in vain for ${what}`);
+    }
+    await new Promise((done) => setTimeout(done, 100));
+  }
+}
+
+const shot = (name) => join(process.env.SAYLINE_SHOTS, `${name}.png`);
+
+function writeSettings(more) {
+  const settings = {
+    "sayline.path": process.env.SAYLINE_PROGRAM,
+    "workbench.colorTheme": "Default Light Modern",
+    "workbench.startupEditor": "none",
+    "workbench.secondarySideBar.defaultVisibility": "hidden",
+    "chat.disableAIFeatures": true,
+    "workbench.activityBar.location": "hidden",
+    "workbench.layoutControl.enabled": false,
+    "window.commandCenter": false,
+    "editor.minimap.enabled": false,
+    "editor.fontSize": 15,
+    "editor.hover.delay": 100,
+    "telemetry.telemetryLevel": "off",
+    ...more,
+  };
+  writeFileSync(settingsFile, JSON.stringify(settings));
+}
+
+// --- the editor --------------------------------------------------------------------------------
+
+function codeServer(...args) {
+  return [
+    process.env.SAYLINE_CODE_SERVER,
+    "--config", join(work, "code-server.yaml"),
+    "--user-data-dir", join(work, "user"),
+    "--extensions-dir", join(work, "extensions"),
+    ...args,
+  ];
+}
+
+function installExtension() {
+  const args = codeServer("--install-extension", join(work, "sayline.vsix"));
+  const done = spawnSync(process.execPath, args, { encoding: "utf8" });
+  check(done.status === 0, `the extension does not install:\n${done.stdout}${done.stderr}`);
+}
+
+// Starts the editor at a free port and answers with its address.
+function startEditor() {
+  const args = codeServer(
+    "--auth", "none",
+    "--bind-addr", "127.0.0.1:0",
+    "--disable-telemetry",
+    "--disable-update-check",
+    "--disable-workspace-trust",
+    "--disable-getting-started-override",
+    join(work, "scripts"),
+  );
+  const editor = spawn(process.execPath, args, { stdio: ["ignore", "pipe", "pipe"] });
+  const address = new Promise((found, lost) => {
+    let said = "";
+    const listen = (bytes) => {
+      said += bytes;
+      const match = /listening on (http:\/\/127\.0\.0\.1:\d+)/.exec(said);
+      if (match) found(match[1]);
+    };
+    editor.stdout.on("data", listen);
+    editor.stderr.on("data", listen);
+    editor.on("exit", (status) => lost(new Failure(`code-server ended with ${status}:\n${said}`)));
+  });
+  return { editor, address };
+}
+
+async function openScript(page, address) {
+  await page.goto(`${address}/?folder=${encodeURIComponent(join(work, "scripts"))}`);
+  await page.waitForSelector(".monaco-workbench", { timeout: patience });
+  await page.keyboard.press("Control+P");
+  await page.waitForSelector(".quick-input-widget input", { timeout: patience });
+  await page.keyboard.type("limpets.say");
+  await page.waitForSelector(".quick-input-list .monaco-list-row:has-text('limpets.say')");
+  await page.keyboard.press("Enter");
+  await page.waitForSelector(".view-line", { timeout: patience });
+}
+
+// --- what a writer sees ------------------------------------------------------------------------
+
+// Spaces on the screen are no-break spaces.
+const plain = (text) => text.replaceAll("\u00a0", " ");
+
+async function screenLines(page) {
+  return (await page.locator(".editor-instance .view-line").allInnerTexts()).map(plain);
+}
+
+async function runTime(page) {
+  const texts = await page.locator(".statusbar-item").allInnerTexts();
+  return texts.map((text) => plain(text).trim()).find((text) => /^\d+:\d\d( of |$)/.test(text));
+}
+
+async function goTo(page, line, column) {
+  await page.keyboard.press("Control+G");
+  await page.waitForSelector(".quick-input-widget input");
+  await page.keyboard.type(`${line}:${column}`);
+  await page.keyboard.press("Enter");
+}
+
+// Where a text stands on the screen, for the mouse.
+async function middleOf(page, text) {
+  const box = await page.evaluate((wanted) => {
+    for (const line of document.querySelectorAll(".editor-instance .view-line")) {
+      const walker = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
+      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        const at = node.data.replaceAll("\u00a0", " ").indexOf(wanted);
+        if (at < 0) continue;
+        const range = document.createRange();
+        range.setStart(node, at);
+        range.setEnd(node, at + wanted.length);
+        const { x, y, width, height } = range.getBoundingClientRect();
+        return { x: x + width / 2, y: y + height / 2 };
+      }
+    }
+    return null;
+  }, text);
+  check(box, `the screen does not show "${text}"`);
+  return box;
+}
+
+async function hover(page, text) {
+  const { x, y } = await middleOf(page, text);
+  await page.mouse.move(x - 3, y);
+  await page.mouse.move(x, y, { steps: 3 });
+  const shown = page.locator(".monaco-hover:visible", { hasText: /\d (s|words)/ });
+  await shown.first().waitFor({ timeout: patience });
+  return plain(await shown.first().innerText());
+}
+
+// --- the walk ----------------------------------------------------------------------------------
+
+const runOn = "We put the square down on the rock. We count what sits inside it. We write the number on the sheet.";
+
+async function findings(page) {
+  await page.waitForSelector(".squiggly-warning", { timeout: patience });
+  const hinted = await until("seconds at the ends of thoughts", async () =>
+    (await screenLines(page)).filter((line) => /\d+\.\d s$/.test(line.trimEnd())).length >= 5, page);
+  check(hinted, "no inlay hints");
+}
+
+async function times(page) {
+  const shown = await until("the run time in the status bar", () => runTime(page), page);
+  check(/^\d+:\d\d of 0:40 max$/.test(shown), `the status bar shows "${shown}"`);
+  await page.locator(".statusbar-item", { hasText: shown }).first().click();
+  const rows = page.locator(".quick-input-list .monaco-list-row");
+  await until("the list of sections", async () => (await rows.count()) === 3, page);
+  const texts = (await rows.allInnerTexts()).map((row) => plain(row).replaceAll("\n", " "));
+  check(/^Whole script/.test(texts[0]), `the list starts with "${texts[0]}"`);
+  check(/Hello.* of 0:12/.test(texts[1]), `a section without its time: "${texts[1]}"`);
+  await page.screenshot({ path: shot("sections") });
+  await page.keyboard.press("Escape");
+  return shown;
+}
+
+async function splitFix(page, before) {
+  const line = readFileSync(script, "utf8").split("\n").findIndex((text) => text.includes(runOn)) + 1;
+  await page.mouse.move(5, 5); // away from the text: an open hover would lie over the fixes
+  await goTo(page, line, 8);
+  await page.keyboard.press("Control+.");
+  const fix = page.locator(".action-widget .monaco-list-row", { hasText: /split/i }).first();
+  await fix.waitFor({ timeout: patience }).catch(async () => {
+    await page.screenshot({ path: shot("failure") });
+    throw new Failure("no fix that splits the thought is offered");
+  });
+  await page.screenshot({ path: shot("fixes") });
+  await fix.click();
+
+  const wanted =
+    "JO: We put the square down on the rock.\n\nWe count what sits inside it.\n\nWe write the number on the sheet.\n";
+  await until("the split on the screen", async () =>
+    (await screenLines(page)).some((text) => text.startsWith("We count what sits inside it.")), page);
+  await page.keyboard.press("Control+S");
+  await until("the saved script", () => readFileSync(script, "utf8").includes(wanted), page);
+  await until("a longer run time, for two more gaps", async () => (await runTime(page)) !== before, page);
+}
+
+// The program is missing at start; once it is there, "Try again" is all it takes.
+async function missingProgram(page) {
+  const program = join(work, "nowhere", "sayline");
+  writeSettings({ "sayline.path": program });
+  await page.reload();
+  const message = page.locator(".notification-toast", { hasText: "there is no such file" }).first();
+  await until("the message that the program is missing", () => message.isVisible(), page);
+  const text = plain(await message.innerText());
+  check(text.includes("set sayline.path"), `the message names no remedy: "${text}"`);
+  check((await runTime(page)) === undefined, "there is a run time without a program");
+  await page.screenshot({ path: shot("missing") });
+  mkdirSync(join(work, "nowhere"));
+  symlinkSync(process.env.SAYLINE_PROGRAM, program);
+  await message.getByText("Try again").click();
+  await until("the run time after the program is back", () => runTime(page), page);
+}
+
+async function walk(page) {
+  await findings(page);
+  const text = await hover(page, "square down");
+  check(/\d s|\d:\d\d/.test(text), `the hover has no time: "${text}"`);
+  await page.screenshot({ path: shot("hover") });
+  await page.mouse.move(5, 5);
+  const before = await times(page);
+  await splitFix(page, before);
+  await missingProgram(page);
+  console.log("vscode: findings, hover, times, the split fix and the message for a missing program work");
+}
+
+async function pictures(page) {
+  await page.waitForSelector(".squiggly-warning", { timeout: patience });
+  await until("the run time in the status bar", () => runTime(page), page);
+  await page.locator(".squiggly-warning").first().hover({ force: true });
+  await page.locator(".monaco-hover:visible", { hasText: /\d s/ }).first().waitFor({ timeout: patience });
+  await page.screenshot({ path: shot("vscode") });
+}
+
+// --- colours -----------------------------------------------------------------------------------
+
+// The words of the server's semantic tokens are those that the extension gives colours to.
+async function checkLegend() {
+  const server = spawn(process.env.SAYLINE_PROGRAM, ["serve"], { stdio: ["pipe", "pipe", "ignore"] });
+  const send = (message) => {
+    const body = JSON.stringify({ jsonrpc: "2.0", ...message });
+    server.stdin.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+  };
+  send({ id: 1, method: "initialize", params: { processId: null, rootUri: null, capabilities: {} } });
+  let said = "";
+  for await (const bytes of server.stdout) {
+    said += bytes;
+    const [head, body] = said.split("\r\n\r\n", 2);
+    const length = Number(/content-length: *(\d+)/i.exec(head)?.[1]);
+    if (body !== undefined && Buffer.byteLength(body) >= length) break;
+  }
+  server.kill();
+  const answer = JSON.parse(said.slice(said.indexOf("\r\n\r\n") + 4));
+  const legend = answer.result.capabilities.semanticTokensProvider.legend;
+  const manifest = JSON.parse(readFileSync(new URL("../../editors/vscode/package.json", import.meta.url), "utf8"));
+  const names = (rows) => rows.map((row) => row.id).sort().join(" ");
+  const same = (mine, theirs, what) =>
+    check(names(mine) === [...theirs].sort().join(" "), `${what} differ: extension ${names(mine)}; server ${theirs}`);
+  same(manifest.contributes.semanticTokenTypes, legend.tokenTypes, "token types");
+  same(manifest.contributes.semanticTokenModifiers, legend.tokenModifiers, "token modifiers");
+}
+
+async function main() {
+  await checkLegend();
+  mkdirSync(join(work, "user", "User"), { recursive: true });
+  writeFileSync(join(work, "code-server.yaml"), "");
+  writeSettings({});
+  installExtension();
+  const { editor, address } = startEditor();
+  const browser = await chromium.launch({
+    executablePath: process.env.SAYLINE_CHROMIUM,
+    args: ["--no-sandbox", "--disable-gpu"],
+  });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    await openScript(page, await address);
+    await (process.argv.includes("--pictures") ? pictures(page) : walk(page));
+  } finally {
+    await browser.close();
+    editor.kill();
+  }
+}
+
+main().then(
+  () => process.exit(0),
+  (error) => {
+    console.error(`vscode: ${error instanceof Failure ? error.message : error.stack}`);
+    process.exit(1);
+  },
+);
