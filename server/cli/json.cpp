@@ -1,0 +1,148 @@
+// The one file of the command line that knows the JSON library.
+#include "cli/json.h"
+
+#include "cli/render.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace say::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int schema = 1;
+
+// A hundredth of a second is finer than any reader; more digits would only look exact.
+double rounded(Seconds seconds) {
+    return std::round(seconds.count() * 100) / 100;
+}
+
+Json trouble_json(const std::vector<Trouble>& trouble) {
+    Json list = Json::array();
+    for (const Trouble& one : trouble) {
+        Json json;
+        json["file"] = one.file;
+        if (one.line > 0) json["line"] = one.line;
+        if (one.column > 0) json["column"] = one.column;
+        json["message"] = one.message;
+        json["fatal"] = one.fatal;
+        list.push_back(std::move(json));
+    }
+    return list;
+}
+
+std::string report(Json files, const std::vector<Trouble>& trouble) {
+    Json json;
+    json["schema"] = schema;
+    json["files"] = std::move(files);
+    json["problems"] = trouble_json(trouble);
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+void add_timing(Json& json, const Timing& timing) {
+    json["seconds"] = rounded(timing.expected);
+    json["low"] = rounded(timing.low);
+    json["high"] = rounded(timing.high);
+}
+
+Json fix_json(const Fix& fix) {
+    Json json;
+    json["title"] = fix.title;
+    json["keeps_every_word"] = fix.keeps_every_word;
+    Json edits = Json::array();
+    for (const TextEdit& edit : fix.edits) {
+        edits.push_back({{"begin", edit.span.begin.value},
+                         {"end", edit.span.end.value},
+                         {"text", edit.replacement}});
+    }
+    json["edits"] = std::move(edits);
+    return json;
+}
+
+Json finding_json(const Text& text, const Finding& finding) {
+    const Place begin = place_of(text, finding.span.begin);
+    const Place end = place_of(text, finding.span.end);
+    Json json;
+    json["rule"] = finding.rule->id;
+    json["severity"] = name_of(finding.severity);
+    json["message"] = finding.message;
+    json["line"] = begin.line;
+    json["column"] = begin.column;
+    json["end_line"] = end.line;
+    json["end_column"] = end.column;
+    json["begin"] = finding.span.begin.value;
+    json["end"] = finding.span.end.value;
+    if (!finding.readings.empty()) json["readings"] = finding.readings;
+    Json fixes = Json::array();
+    for (const Fix& fix : finding.fixes)
+        fixes.push_back(fix_json(fix));
+    json["fixes"] = std::move(fixes);
+    return json;
+}
+
+Json row_json(const TimeRow& row) {
+    Json json;
+    json["name"] = row.name;
+    json["level"] = row.level;
+    json["in"] = rounded(row.at);
+    json["out"] = rounded(row.at + row.timing.expected);
+    add_timing(json, row.timing);
+    json["speech"] = rounded(row.timing.speech);
+    json["pause"] = rounded(row.timing.pause);
+    json["words"] = row.words;
+    if (row.target) {
+        json["target"] = {{"low", rounded(row.target->low)}, {"high", rounded(row.target->high)}};
+        json["off"] = rounded(row.off);
+    }
+    json["begin"] = row.span.begin.value;
+    json["end"] = row.span.end.value;
+    return json;
+}
+
+} // namespace
+
+std::string check_json(const std::vector<Checked>& files, const std::vector<Trouble>& trouble) {
+    Json list = Json::array();
+    for (const Checked& file : files) {
+        Json json;
+        json["file"] = file.file;
+        add_timing(json, file.analysis->script.timing);
+        json["words"] = file.analysis->script.words;
+        json["fixed"] = file.fixed;
+        Json findings = Json::array();
+        for (const Finding& finding : file.analysis->findings) {
+            findings.push_back(finding_json(*file.analysis->document.text, finding));
+        }
+        json["findings"] = std::move(findings);
+        list.push_back(std::move(json));
+    }
+    return report(std::move(list), trouble);
+}
+
+std::string time_json(const std::vector<Timed>& files, const std::vector<Trouble>& trouble) {
+    Json list = Json::array();
+    for (const Timed& file : files) {
+        Json json;
+        json["file"] = file.file;
+        add_timing(json, file.analysis->script.timing);
+        json["words"] = file.analysis->script.words;
+        Json rows = Json::array();
+        for (const TimeRow& row : file.rows)
+            rows.push_back(row_json(row));
+        json["rows"] = std::move(rows);
+        list.push_back(std::move(json));
+    }
+    return report(std::move(list), trouble);
+}
+
+std::string format_json(const std::vector<Formatted>& files, const std::vector<Trouble>& trouble) {
+    Json list = Json::array();
+    for (const Formatted& file : files) {
+        list.push_back({{"file", file.file}, {"changed", file.changed}});
+    }
+    return report(std::move(list), trouble);
+}
+
+} // namespace say::cli
