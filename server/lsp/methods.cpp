@@ -1,0 +1,382 @@
+// The methods of the protocol, one row each, and the handlers of those that ask about a script.
+// A handler is a function from a snapshot and its parameters to what is sent; the row decodes,
+// calls and encodes.
+#include "host/explain_json.h"
+#include "lsp/convert.h"
+#include "lsp/method.h"
+#include "lsp/session.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <array>
+
+namespace say::lsp {
+namespace {
+
+// --- handlers ----------------------------------------------------------------------------------
+
+Columns columns_of(const Snapshot& snapshot) {
+    return {snapshot.text, snapshot.client.encoding};
+}
+
+std::optional<Hover> on_hover(const Snapshot& snapshot, const PositionParams& params) {
+    Columns columns = columns_of(snapshot);
+    auto found = hover(snapshot.analysis, columns.offset(params.position));
+    if (!found) return std::nullopt;
+    const bool markdown = snapshot.client.hover_markdown;
+    return Hover{.markdown = markdown,
+                 .value = markdown ? std::move(found->markdown) : to_plain(found->markdown),
+                 .range = columns.range(found->span)};
+}
+
+std::vector<InlayHint> on_inlay_hint(const Snapshot& snapshot, const RangeParams& params) {
+    Columns columns = columns_of(snapshot);
+    std::vector<InlayHint> hints;
+    for (say::InlayHint& hint : inlay_hints(snapshot.analysis, columns.span(params.range))) {
+        hints.push_back({.position = columns.position(hint.at),
+                         .label = std::move(hint.label),
+                         .tooltip = std::move(hint.tooltip)});
+    }
+    return hints;
+}
+
+std::string_view action_kind(FixAction::Kind kind) {
+    switch (kind) {
+    case FixAction::Kind::quickfix: return "quickfix";
+    case FixAction::Kind::rewrite: return "refactor.rewrite";
+    case FixAction::Kind::fix_all: return "source.fixAll.sayline";
+    }
+    return "quickfix";
+}
+
+// "source" asks for "source.fixAll.sayline" too.
+bool wanted(std::string_view kind, const std::vector<std::string>& only) {
+    if (only.empty()) return true;
+    return std::any_of(only.begin(), only.end(), [&](const std::string& prefix) {
+        return prefix.empty() || kind == prefix ||
+               (kind.starts_with(prefix) && kind[prefix.size()] == '.');
+    });
+}
+
+WorkspaceEdit edit_of(const Snapshot& snapshot, const std::vector<say::TextEdit>& edits,
+                      Columns& columns) {
+    return {.uri = snapshot.uri,
+            .version = snapshot.version,
+            .edits = to_edits(edits, columns),
+            .versioned = snapshot.client.document_changes};
+}
+
+std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActionParams& params) {
+    const ClientAbilities& client = snapshot.client;
+    Columns columns = columns_of(snapshot);
+    std::vector<CodeAction> actions;
+    for (const FixAction& action : fixes(snapshot.analysis, columns.span(params.range))) {
+        const std::string_view kind = action_kind(action.kind);
+        if (!wanted(kind, params.only)) continue;
+        CodeAction result{.title = action.fix.title,
+                          .kind = std::string(kind),
+                          .diagnostic = {},
+                          .isPreferred = action.fix.preferred && client.action_preferred,
+                          .edit = edit_of(snapshot, action.fix.edits, columns),
+                          .as_command = !client.action_literals};
+        if (action.finding != nullptr) {
+            result.diagnostic = to_diagnostic(*action.finding, columns);
+        }
+        actions.push_back(std::move(result));
+    }
+    return actions;
+}
+
+DocumentSymbols on_document_symbol(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+    Columns columns = columns_of(snapshot);
+    DocumentSymbols result{
+        .uri = snapshot.uri, .nested = snapshot.client.nested_symbols, .symbols = {}};
+    for (const OutlineEntry& entry : outline(snapshot.analysis)) {
+        result.symbols.push_back(to_symbol(entry, columns));
+    }
+    return result;
+}
+
+SemanticTokens on_tokens(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+    Columns columns = columns_of(snapshot);
+    return to_tokens(tokens(snapshot.analysis, Span{Offset{}, snapshot.text.end()}), columns);
+}
+
+SemanticTokens on_tokens_range(const Snapshot& snapshot, const RangeParams& params) {
+    Columns columns = columns_of(snapshot);
+    return to_tokens(tokens(snapshot.analysis, columns.span(params.range)), columns);
+}
+
+CompletionList on_completion(const Snapshot& snapshot, const PositionParams& params) {
+    Columns columns = columns_of(snapshot);
+    CompletionList list;
+    const Offset at = columns.offset(params.position);
+    for (const say::CompletionItem& item : completion(snapshot.text, at, &snapshot.analysis)) {
+        list.items.push_back(to_completion(item, columns, snapshot.client));
+        // Clients sort by label unless told; ours is the order of use.
+        list.items.back().sortText = std::to_string(1000 + list.items.size());
+    }
+    return list;
+}
+
+std::vector<TextEdit> on_formatting(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+    Columns columns = columns_of(snapshot);
+    return to_edits(format(snapshot.analysis), columns);
+}
+
+std::vector<TextEdit> on_range_formatting(const Snapshot& snapshot, const RangeParams& params) {
+    Columns columns = columns_of(snapshot);
+    const Span range = columns.span(params.range);
+    auto edits = format(snapshot.analysis);
+    std::erase_if(edits, [&](const say::TextEdit& edit) { return !range.covers(edit.span); });
+    return to_edits(edits, columns);
+}
+
+constexpr std::string_view fix_all_command = "sayline.fixAll";
+constexpr std::string_view split_command = "sayline.splitScript";
+constexpr std::string_view apply_command = "sayline.applyFix";
+
+CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& params) {
+    if (!snapshot.client.apply_edit) {
+        return {.label = {}, .edit = {}, .error = "the editor cannot apply edits"};
+    }
+    Columns columns = columns_of(snapshot);
+    const auto outcome = [&](std::string label, const std::vector<say::TextEdit>& edits) {
+        CommandOutcome result{.label = std::move(label), .edit = {}, .error = {}};
+        if (!edits.empty()) {
+            result.edit = std::make_shared<const Json>(encode(edit_of(snapshot, edits, columns)));
+        }
+        return result;
+    };
+    if (params.command == fix_all_command) {
+        return outcome("Fix what keeps every word", fix_all(snapshot.analysis));
+    }
+    if (params.command == split_command) {
+        return outcome("Give each sentence its own paragraph", split_all(snapshot.analysis));
+    }
+    if (params.command == apply_command) {
+        return {.label = "Apply a fix", .edit = params.edit, .error = {}};
+    }
+    return {.label = {}, .edit = {}, .error = "unknown command " + params.command};
+}
+
+ScriptTimes::Row to_row(const TimeRow& row, Columns& columns) {
+    ScriptTimes::Row result{.name = row.name,
+                            .level = row.level,
+                            .at = row.at.count(),
+                            .seconds = row.timing.expected.count(),
+                            .low = row.timing.low.count(),
+                            .high = row.timing.high.count(),
+                            .target = {},
+                            .off = row.off.count(),
+                            .words = row.words,
+                            .range = columns.range(row.span)};
+    if (row.target) result.target = {row.target->low.count(), row.target->high.count()};
+    return result;
+}
+
+ScriptTimes on_times(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+    Columns columns = columns_of(snapshot);
+    ScriptTimes result;
+    for (const TimeRow& row : times(snapshot.analysis, false)) {
+        if (row.level == 0) {
+            result.whole = to_row(row, columns);
+        } else {
+            result.sections.push_back(to_row(row, columns));
+        }
+    }
+    return result;
+}
+
+Json on_explain(const Snapshot& snapshot, const ExplainParams& params) {
+    Json items = Json::array();
+    if (!params.position) {
+        explain_script(snapshot.analysis,
+                       [&](const nlohmann::ordered_json& item) { items.push_back(Json(item)); });
+        return items;
+    }
+    const Offset at = columns_of(snapshot).offset(*params.position);
+    if (const Placed* placed = snapshot.analysis.script.thought_at(at)) {
+        items.push_back(Json(explain_thought(snapshot.analysis, *placed)));
+    }
+    return items;
+}
+
+// --- from handlers to rows ---------------------------------------------------------------------
+
+Reply to_reply(const Json& result) {
+    return {.result = write(result), .edit = {}, .error = {}};
+}
+
+template <class Result> Reply to_reply(const Result& result) {
+    return to_reply(encode(result));
+}
+
+template <class Result> Reply to_reply(const std::optional<Result>& result) {
+    return to_reply(result ? encode(*result) : Json());
+}
+
+template <class Result> Reply to_reply(const std::vector<Result>& results) {
+    Json list = Json::array();
+    for (const Result& result : results) {
+        list.push_back(encode(result));
+    }
+    return to_reply(list);
+}
+
+Reply to_reply(const CommandOutcome& outcome) {
+    Reply reply{.result = "null", .edit = {}, .error = outcome.error};
+    if (outcome.edit) {
+        const Json edit = {{"label", outcome.label}, {"edit", *outcome.edit}};
+        reply.edit = std::make_shared<const Json>(edit);
+    }
+    return reply;
+}
+
+template <class Result, class Params>
+Prepared prepare(const In& in, Result (*handler)(const Snapshot&, const Params&)) {
+    Params params;
+    decode(in, params);
+    std::string uri = params.textDocument.uri;
+    return {.uri = std::move(uri),
+            .run = [params = std::move(params), handler](const Snapshot& snapshot) {
+                return to_reply(handler(snapshot, params));
+            }};
+}
+
+template <class Params>
+Json call(Session& session, const In& in, void (Session::*handler)(Params)) {
+    Params params;
+    decode(in, params);
+    if (!in.failed()) (session.*handler)(std::move(params));
+    return {};
+}
+
+template <class Params>
+Json call(Session& session, const In& in, Json (Session::*handler)(Params)) {
+    Params params;
+    decode(in, params);
+    return in.failed() ? Json() : (session.*handler)(std::move(params));
+}
+
+using Advertise = void (*)(Json&);
+
+template <auto Handler> Method request(std::string_view name, Lane lane, Advertise advertise) {
+    return {.name = name,
+            .lane = lane,
+            .is_request = true,
+            .prepare = [](const In& in) { return prepare(in, Handler); },
+            .advertise = advertise};
+}
+
+// A request of the session itself.
+template <auto Handler> Method request(std::string_view name) {
+    return {.name = name, .is_request = true, .handle = [](Session& session, const In& in) {
+                return call(session, in, Handler);
+            }};
+}
+
+template <auto Handler> Method notification(std::string_view name, Advertise advertise = nullptr) {
+    return {.name = name,
+            .handle = [](Session& session, const In& in) { return call(session, in, Handler); },
+            .advertise = advertise};
+}
+
+// --- capabilities of more than one word --------------------------------------------------------
+
+void advertise_actions(Json& capabilities) {
+    capabilities["codeActionProvider"] = {
+        {"codeActionKinds", {"quickfix", "refactor.rewrite", "source.fixAll.sayline"}}};
+}
+
+void advertise_completion(Json& capabilities) {
+    capabilities["completionProvider"] = {
+        {"triggerCharacters", {"^", "{", "[", "*", "/", "(", "%", ":"}}};
+}
+
+void advertise_commands(Json& capabilities) {
+    capabilities["executeCommandProvider"] = {
+        {"commands", {fix_all_command, split_command, apply_command}}};
+}
+
+void advertise_tokens(Json& capabilities) {
+    Json& provider = capabilities["semanticTokensProvider"];
+    provider["legend"] = {{"tokenTypes", token_type_names()},
+                          {"tokenModifiers", token_modifier_names()}};
+    provider["full"] = true;
+}
+
+void advertise_folders(Json& capabilities) {
+    capabilities["workspace"]["workspaceFolders"] = {{"supported", true},
+                                                     {"changeNotifications", true}};
+}
+
+} // namespace
+
+std::span<const Method> methods() {
+    static const std::vector<Method> table = {
+        request<&Session::initialize>("initialize"),
+        notification<&Session::initialized>("initialized"),
+        request<&Session::shutdown>("shutdown"),
+        notification<&Session::exit>("exit"),
+        notification<&Session::set_trace>("$/setTrace"),
+        notification<&Session::cancel>("$/cancelRequest"),
+        notification<&Session::did_open>(
+            "textDocument/didOpen",
+            [](Json& capabilities) { capabilities["textDocumentSync"]["openClose"] = true; }),
+        notification<&Session::did_change>(
+            "textDocument/didChange",
+            [](Json& capabilities) { capabilities["textDocumentSync"]["change"] = 2; }),
+        notification<&Session::did_save>(
+            "textDocument/didSave",
+            [](Json& capabilities) { capabilities["textDocumentSync"]["save"] = true; }),
+        notification<&Session::did_close>("textDocument/didClose"),
+        notification<&Session::did_change_configuration>("workspace/didChangeConfiguration"),
+        notification<&Session::did_change_watched_files>("workspace/didChangeWatchedFiles"),
+        notification<&Session::did_change_workspace_folders>("workspace/didChangeWorkspaceFolders",
+                                                             advertise_folders),
+        request<on_hover>("textDocument/hover", Lane::worker,
+                          [](Json& capabilities) { capabilities["hoverProvider"] = true; }),
+        request<on_completion>("textDocument/completion", Lane::now, advertise_completion),
+        request<on_inlay_hint>(
+            "textDocument/inlayHint", Lane::worker,
+            [](Json& capabilities) { capabilities["inlayHintProvider"] = true; }),
+        request<on_code_action>("textDocument/codeAction", Lane::worker, advertise_actions),
+        request<on_command>("workspace/executeCommand", Lane::worker, advertise_commands),
+        request<on_document_symbol>(
+            "textDocument/documentSymbol", Lane::worker,
+            [](Json& capabilities) { capabilities["documentSymbolProvider"] = true; }),
+        request<on_tokens>("textDocument/semanticTokens/full", Lane::worker, advertise_tokens),
+        request<on_tokens_range>(
+            "textDocument/semanticTokens/range", Lane::worker,
+            [](Json& capabilities) { capabilities["semanticTokensProvider"]["range"] = true; }),
+        request<on_formatting>(
+            "textDocument/formatting", Lane::worker,
+            [](Json& capabilities) { capabilities["documentFormattingProvider"] = true; }),
+        request<on_range_formatting>(
+            "textDocument/rangeFormatting", Lane::worker,
+            [](Json& capabilities) { capabilities["documentRangeFormattingProvider"] = true; }),
+        request<on_times>("sayline/times", Lane::worker, nullptr),
+        request<on_explain>("sayline/explain", Lane::worker, nullptr),
+    };
+    return table;
+}
+
+const Method* find_method(std::string_view name) {
+    const std::span<const Method> table = methods();
+    const auto found = std::find_if(table.begin(), table.end(),
+                                    [&](const Method& method) { return method.name == name; });
+    return found == table.end() ? nullptr : &*found;
+}
+
+Json server_capabilities(Encoding encoding) {
+    constexpr std::array names{"utf-8", "utf-16", "utf-32"};
+    Json capabilities = {{"positionEncoding", names[static_cast<std::size_t>(encoding)]}};
+    for (const Method& method : methods()) {
+        if (method.advertise != nullptr) method.advertise(capabilities);
+    }
+    return capabilities;
+}
+
+} // namespace say::lsp

@@ -1,0 +1,333 @@
+// The protocol's structs from JSON and to JSON.
+#include "lsp/protocol.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace say::lsp {
+namespace {
+
+void decode(const In& in, Position& position) {
+    position.line = in["line"].natural();
+    position.character = in["character"].natural();
+}
+
+void decode(const In& in, Range& range) {
+    if (!in.exists()) {
+        in.refuse("missing");
+        return;
+    }
+    decode(in["start"], range.start);
+    decode(in["end"], range.end);
+    if (!in.failed() && range.end < range.start) in.refuse("ends before it starts");
+}
+
+void decode(const In& in, TextDocumentIdentifier& document) {
+    document.uri = in["uri"].string();
+}
+
+bool has_entry(const In& list, std::string_view wanted) {
+    bool found = false;
+    list.entries([&](const In& entry) { found = found || entry.string() == wanted; });
+    return found;
+}
+
+// The client's order counts: it prefers what comes first, and we can do all three.
+Encoding choose_encoding(const In& encodings) {
+    std::optional<Encoding> chosen;
+    encodings.entries([&](const In& entry) {
+        if (chosen) return;
+        const std::string name = entry.string();
+        if (name == "utf-8") chosen = Encoding::utf8;
+        if (name == "utf-16") chosen = Encoding::utf16;
+        if (name == "utf-32") chosen = Encoding::utf32;
+    });
+    return chosen.value_or(Encoding::utf16);
+}
+
+void decode_text_abilities(const In& text, ClientAbilities& client) {
+    client.hover_markdown = has_entry(text["hover"]["contentFormat"], "markdown");
+    const In item = text["completion"]["completionItem"];
+    client.snippets = item["snippetSupport"].flag();
+    client.completion_markdown = has_entry(item["documentationFormat"], "markdown");
+    text["completion"]["completionItemKind"]["valueSet"].entries([&](const In& kind) {
+        client.last_completion_kind = std::max(client.last_completion_kind, kind.natural());
+    });
+    client.nested_symbols = text["documentSymbol"]["hierarchicalDocumentSymbolSupport"].flag();
+    const In action = text["codeAction"];
+    client.action_literals = action["codeActionLiteralSupport"].exists();
+    client.action_preferred = action["isPreferredSupport"].flag();
+    client.diagnostic_versions = text["publishDiagnostics"]["versionSupport"].flag();
+}
+
+void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
+    client.apply_edit = workspace["applyEdit"].flag();
+    client.document_changes = workspace["workspaceEdit"]["documentChanges"].flag();
+    client.configuration = workspace["configuration"].flag();
+    client.watch_configuration = workspace["didChangeConfiguration"]["dynamicRegistration"].flag();
+    client.watch_files = workspace["didChangeWatchedFiles"]["dynamicRegistration"].flag();
+    client.refresh_hints = workspace["inlayHint"]["refreshSupport"].flag();
+}
+
+Json markup(bool markdown, std::string value) {
+    return {{"kind", markdown ? "markdown" : "plaintext"}, {"value", std::move(value)}};
+}
+
+Json encode_edits(const std::vector<TextEdit>& edits) {
+    Json list = Json::array();
+    for (const TextEdit& edit : edits) {
+        list.push_back(encode(edit));
+    }
+    return list;
+}
+
+Json encode_nested(const DocumentSymbol& symbol) {
+    Json result = {{"name", symbol.name},
+                   {"kind", symbol.kind},
+                   {"range", encode(symbol.range)},
+                   {"selectionRange", encode(symbol.selectionRange)}};
+    if (!symbol.detail.empty()) result["detail"] = symbol.detail;
+    if (!symbol.children.empty()) {
+        Json& children = result["children"] = Json::array();
+        for (const DocumentSymbol& child : symbol.children) {
+            children.push_back(encode_nested(child));
+        }
+    }
+    return result;
+}
+
+void add_flat(Json& list, const DocumentSymbol& symbol, const std::string& uri,
+              const std::string& container) {
+    Json entry = {{"name", symbol.name},
+                  {"kind", symbol.kind},
+                  {"location", {{"uri", uri}, {"range", encode(symbol.range)}}}};
+    if (!container.empty()) entry["containerName"] = container;
+    list.push_back(std::move(entry));
+    for (const DocumentSymbol& child : symbol.children) {
+        add_flat(list, child, uri, symbol.name);
+    }
+}
+
+// Hundredths: finer is below what the model knows, and shorter to send.
+double rounded(double value) {
+    return std::round(value * 100) / 100;
+}
+
+Json encode_row(const ScriptTimes::Row& row) {
+    Json target;
+    if (row.target) target = {{"low", row.target->low}, {"high", row.target->high}};
+    return {{"seconds", rounded(row.seconds)}, {"low", rounded(row.low)},
+            {"high", rounded(row.high)},       {"target", std::move(target)},
+            {"off", rounded(row.off)},         {"words", row.words}};
+}
+
+} // namespace
+
+// --- from the client ---------------------------------------------------------------------------
+
+void decode(const In& in, InitializeParams& params) {
+    if (in["processId"].exists()) params.processId = in["processId"].integer();
+    const In capabilities = in["capabilities"];
+    params.capabilities.encoding = choose_encoding(capabilities["general"]["positionEncodings"]);
+    decode_text_abilities(capabilities["textDocument"], params.capabilities);
+    decode_workspace_abilities(capabilities["workspace"], params.capabilities);
+    params.initializationOptions = in["initializationOptions"].json();
+    if (in["trace"].exists()) params.trace = in["trace"].string();
+}
+
+void decode(const In& /*in*/, NoParams& /*params*/) {}
+
+void decode(const In& in, SetTraceParams& params) {
+    params.value = in["value"].string();
+}
+
+void decode(const In& in, CancelParams& params) {
+    const In id = in["id"];
+    if (id.is_string()) {
+        params.id = id.string();
+    } else {
+        params.id = std::int64_t{id.integer()};
+    }
+}
+
+void decode(const In& in, DidOpenTextDocumentParams& params) {
+    const In document = in["textDocument"];
+    params.uri = document["uri"].string();
+    params.version = document["version"].integer();
+    params.text = document["text"].take_string();
+}
+
+void decode(const In& in, DidChangeTextDocumentParams& params) {
+    const In document = in["textDocument"];
+    params.uri = document["uri"].string();
+    if (document["version"].exists()) params.version = document["version"].integer();
+    in["contentChanges"].entries([&](const In& entry) {
+        ContentChange change;
+        if (entry["range"].exists()) decode(entry["range"], change.range.emplace());
+        change.text = entry["text"].take_string();
+        params.contentChanges.push_back(std::move(change));
+    });
+}
+
+void decode(const In& in, DocumentParams& params) {
+    decode(in["textDocument"], params.textDocument);
+}
+
+void decode(const In& in, PositionParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    decode(in["position"], params.position);
+}
+
+void decode(const In& in, RangeParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    decode(in["range"], params.range);
+}
+
+void decode(const In& in, DidChangeConfigurationParams& params) {
+    params.settings = in["settings"].json();
+}
+
+void decode(const In& in, FileEvents& params) {
+    in["changes"].entries([&](const In& change) { params.uris.push_back(change["uri"].string()); });
+}
+
+void decode(const In& in, ExecuteCommandParams& params) {
+    params.command = in["command"].string();
+    std::size_t index = 0;
+    in["arguments"].entries([&](const In& argument) {
+        if (index == 0) {
+            params.textDocument.uri =
+                argument.is_object() ? argument["uri"].string() : argument.string();
+        }
+        if (index == 1) params.edit = argument.json();
+        ++index;
+    });
+    if (index == 0) in["arguments"].refuse("expected the script's URI as the first one");
+}
+
+void decode(const In& in, CodeActionParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    decode(in["range"], params.range);
+    in["context"]["only"].entries([&](const In& kind) { params.only.push_back(kind.string()); });
+}
+
+void decode(const In& in, ExplainParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    if (in["position"].exists()) decode(in["position"], params.position.emplace());
+}
+
+// --- to the client -----------------------------------------------------------------------------
+
+Json encode(const Position& position) {
+    return {{"line", position.line}, {"character", position.character}};
+}
+
+Json encode(const Range& range) {
+    return {{"start", encode(range.start)}, {"end", encode(range.end)}};
+}
+
+Json encode(const TextEdit& edit) {
+    return {{"range", encode(edit.range)}, {"newText", edit.newText}};
+}
+
+Json encode(const WorkspaceEdit& edit) {
+    Json edits = encode_edits(edit.edits);
+    if (!edit.versioned) return {{"changes", {{edit.uri, std::move(edits)}}}};
+    Json change = {{"textDocument", {{"uri", edit.uri}, {"version", edit.version}}},
+                   {"edits", std::move(edits)}};
+    return {{"documentChanges", Json::array({std::move(change)})}};
+}
+
+Json encode(const Diagnostic& diagnostic) {
+    Json result = {{"range", encode(diagnostic.range)},
+                   {"severity", diagnostic.severity},
+                   {"source", "sayline"},
+                   {"message", diagnostic.message}};
+    if (!diagnostic.code.empty()) result["code"] = diagnostic.code;
+    return result;
+}
+
+Json encode(const Hover& hover) {
+    return {{"contents", markup(hover.markdown, hover.value)}, {"range", encode(hover.range)}};
+}
+
+Json encode(const InlayHint& hint) {
+    Json result = {
+        {"position", encode(hint.position)}, {"label", hint.label}, {"paddingLeft", true}};
+    if (!hint.tooltip.empty()) result["tooltip"] = hint.tooltip;
+    return result;
+}
+
+Json encode(const CodeAction& action) {
+    if (action.as_command) {
+        return {{"title", action.title},
+                {"command", "sayline.applyFix"},
+                {"arguments", Json::array({action.edit.uri, encode(action.edit)})}};
+    }
+    Json result = {{"title", action.title}, {"kind", action.kind}, {"edit", encode(action.edit)}};
+    if (action.diagnostic) result["diagnostics"] = Json::array({encode(*action.diagnostic)});
+    if (action.isPreferred) result["isPreferred"] = true;
+    return result;
+}
+
+Json encode(const DocumentSymbols& symbols) {
+    Json list = Json::array();
+    for (const DocumentSymbol& symbol : symbols.symbols) {
+        if (symbols.nested) {
+            list.push_back(encode_nested(symbol));
+        } else {
+            add_flat(list, symbol, symbols.uri, {});
+        }
+    }
+    return list;
+}
+
+Json encode(const SemanticTokens& tokens) {
+    return {{"data", tokens.data}};
+}
+
+Json encode(const CompletionList& list) {
+    Json items = Json::array();
+    for (const CompletionItem& item : list.items) {
+        Json entry = {{"label", item.label},
+                      {"kind", item.kind},
+                      {"insertTextFormat", item.snippet ? 2 : 1},
+                      {"textEdit", encode(item.textEdit)}};
+        if (!item.detail.empty()) entry["detail"] = item.detail;
+        if (!item.filterText.empty()) entry["filterText"] = item.filterText;
+        if (!item.documentation.empty()) {
+            entry["documentation"] = markup(item.markdown, item.documentation);
+        }
+        if (!item.sortText.empty()) entry["sortText"] = item.sortText;
+        items.push_back(std::move(entry));
+    }
+    return {{"isIncomplete", false}, {"items", std::move(items)}};
+}
+
+Json encode(const ScriptTimes& times) {
+    Json result = encode_row(times.whole);
+    result["schema"] = 1;
+    Json& sections = result["sections"] = Json::array();
+    for (const ScriptTimes::Row& row : times.sections) {
+        Json entry = encode_row(row);
+        entry["name"] = row.name;
+        entry["level"] = row.level;
+        entry["at"] = rounded(row.at);
+        entry["range"] = encode(row.range);
+        sections.push_back(std::move(entry));
+    }
+    return result;
+}
+
+Json encode(const RequestId& id) {
+    if (const auto* number = std::get_if<std::int64_t>(&id)) return *number;
+    return std::get<std::string>(id);
+}
+
+std::string write(const Json& json) {
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+} // namespace say::lsp

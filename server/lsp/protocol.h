@@ -1,0 +1,293 @@
+// The Language Server Protocol 3.17, as far as we use it. Members keep the protocol's spelling.
+// https://microsoft.github.io/language-server-protocol/specifications/lsp/3.17/specification/
+#pragma once
+
+#include "lsp/decode.h"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace say::lsp {
+
+// --- the envelope ------------------------------------------------------------------------------
+
+using RequestId = std::variant<std::int64_t, std::string>;
+
+enum class ErrorCode {
+    parse_error = -32700,
+    invalid_request = -32600,
+    method_not_found = -32601,
+    invalid_params = -32602,
+    internal_error = -32603,
+    server_not_initialized = -32002,
+    request_failed = -32803,
+    request_cancelled = -32800,
+};
+
+// --- positions ---------------------------------------------------------------------------------
+
+enum class Encoding { utf8, utf16, utf32 };
+
+struct Position {
+    std::uint32_t line = 0;
+    std::uint32_t character = 0;
+    auto operator<=>(const Position&) const = default;
+};
+
+struct Range {
+    Position start;
+    Position end;
+    auto operator<=>(const Range&) const = default;
+};
+
+struct TextDocumentIdentifier {
+    std::string uri;
+};
+
+// --- lifecycle ---------------------------------------------------------------------------------
+
+// What the client said it can do, and what we made of it. Fixed after initialize, so any thread
+// may read it.
+struct ClientAbilities {
+    Encoding encoding = Encoding::utf16;
+    bool hover_markdown = false;
+    bool snippets = false;
+    bool completion_markdown = false;
+    std::uint32_t last_completion_kind = 18; // of those that need no declaration
+    bool nested_symbols = false;
+    bool action_literals = false;
+    bool action_preferred = false;
+    bool document_changes = false;
+    bool apply_edit = false;
+    bool configuration = false;
+    bool watch_configuration = false; // may be asked to announce it
+    bool watch_files = false;
+    bool diagnostic_versions = false;
+    bool refresh_hints = false;
+};
+
+struct InitializeParams {
+    std::optional<int> processId;
+    ClientAbilities capabilities;
+    KeptJson initializationOptions;
+    std::string trace;
+};
+
+struct NoParams {};
+
+struct SetTraceParams {
+    std::string value;
+};
+
+struct CancelParams {
+    RequestId id;
+};
+
+// --- documents ---------------------------------------------------------------------------------
+
+struct DidOpenTextDocumentParams {
+    std::string uri;
+    int version = 0;
+    std::string text;
+};
+
+struct ContentChange {
+    std::optional<Range> range; // none: the whole text
+    std::string text;
+};
+
+struct DidChangeTextDocumentParams {
+    std::string uri;
+    std::optional<int> version;
+    std::vector<ContentChange> contentChanges;
+};
+
+// didClose and didSave.
+struct DocumentParams {
+    TextDocumentIdentifier textDocument;
+};
+
+struct PositionParams {
+    TextDocumentIdentifier textDocument;
+    Position position;
+};
+
+struct RangeParams {
+    TextDocumentIdentifier textDocument;
+    Range range;
+};
+
+// --- workspace ---------------------------------------------------------------------------------
+
+struct DidChangeConfigurationParams {
+    KeptJson settings;
+};
+
+struct FileEvents {
+    std::vector<std::string> uris;
+};
+
+struct ExecuteCommandParams {
+    std::string command;
+    TextDocumentIdentifier textDocument; // the first argument: a URI, or an object with one
+    KeptJson edit;                       // sayline.applyFix: the WorkspaceEdit
+};
+
+// --- what is sent ------------------------------------------------------------------------------
+
+struct TextEdit {
+    Range range;
+    std::string newText;
+};
+
+struct WorkspaceEdit {
+    std::string uri;
+    int version = 0;
+    std::vector<TextEdit> edits;
+    bool versioned = false; // documentChanges, else changes
+};
+
+struct Diagnostic {
+    Range range;
+    int severity = 0; // 1 error, 2 warning, 3 information, 4 hint
+    std::string code; // the rule; empty for none
+    std::string message;
+    bool operator==(const Diagnostic&) const = default;
+};
+
+struct Hover {
+    bool markdown = true;
+    std::string value;
+    Range range;
+};
+
+struct InlayHint {
+    Position position;
+    std::string label;
+    std::string tooltip;
+};
+
+struct CodeAction {
+    std::string title;
+    std::string kind;
+    std::optional<Diagnostic> diagnostic;
+    bool isPreferred = false;
+    WorkspaceEdit edit;
+    bool as_command = false; // for clients that know no action but a command
+};
+
+struct CodeActionParams {
+    TextDocumentIdentifier textDocument;
+    Range range;
+    std::vector<std::string> only;
+};
+
+struct DocumentSymbol {
+    std::string name;
+    std::string detail;
+    int kind = 0;
+    Range range;
+    Range selectionRange;
+    std::vector<DocumentSymbol> children;
+};
+
+struct DocumentSymbols {
+    std::string uri; // of the flat form
+    bool nested = true;
+    std::vector<DocumentSymbol> symbols;
+};
+
+struct SemanticTokens {
+    std::vector<std::uint32_t> data; // five a token, each relative to the last
+};
+
+struct CompletionItem {
+    std::string label;
+    int kind = 0;
+    std::string detail;
+    std::string documentation;
+    bool markdown = true;
+    std::string filterText;
+    bool snippet = false;
+    TextEdit textEdit;
+    std::string sortText{}; // our order
+};
+
+struct CompletionList {
+    std::vector<CompletionItem> items;
+};
+
+// --- our own -----------------------------------------------------------------------------------
+
+struct ScriptTimes {
+    struct Target {
+        double low = 0;
+        double high = 0;
+    };
+    struct Row {
+        std::string name;
+        int level = 0;
+        double at = 0;
+        double seconds = 0;
+        double low = 0;
+        double high = 0;
+        std::optional<Target> target;
+        double off = 0;
+        int words = 0;
+        Range range;
+    };
+    Row whole;
+    std::vector<Row> sections;
+};
+
+struct ExplainParams {
+    TextDocumentIdentifier textDocument;
+    std::optional<Position> position; // none: every thought
+};
+
+// An edit for the client to make before the request is answered.
+struct CommandOutcome {
+    std::string label;
+    KeptJson edit;     // a WorkspaceEdit; null if there is nothing to do
+    std::string error; // why it could not be done
+};
+
+// --- between structs and JSON ------------------------------------------------------------------
+
+void decode(const In& in, InitializeParams& params);
+void decode(const In& in, NoParams& params);
+void decode(const In& in, SetTraceParams& params);
+void decode(const In& in, CancelParams& params);
+void decode(const In& in, DidOpenTextDocumentParams& params);
+void decode(const In& in, DidChangeTextDocumentParams& params);
+void decode(const In& in, DocumentParams& params);
+void decode(const In& in, PositionParams& params);
+void decode(const In& in, RangeParams& params);
+void decode(const In& in, DidChangeConfigurationParams& params);
+void decode(const In& in, FileEvents& params);
+void decode(const In& in, ExecuteCommandParams& params);
+void decode(const In& in, CodeActionParams& params);
+void decode(const In& in, ExplainParams& params);
+
+Json encode(const Position& position);
+Json encode(const Range& range);
+Json encode(const TextEdit& edit);
+Json encode(const WorkspaceEdit& edit);
+Json encode(const Diagnostic& diagnostic);
+Json encode(const Hover& hover);
+Json encode(const InlayHint& hint);
+Json encode(const CodeAction& action);
+Json encode(const DocumentSymbols& symbols);
+Json encode(const SemanticTokens& tokens);
+Json encode(const CompletionList& list);
+Json encode(const ScriptTimes& times);
+Json encode(const RequestId& id);
+
+// On one line. What is not UTF-8 becomes U+FFFD.
+std::string write(const Json& json);
+
+} // namespace say::lsp

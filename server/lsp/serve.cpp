@@ -1,0 +1,204 @@
+// The event loop: standard input to the session, the session to standard output. The only file with
+// sockets, descriptors and processes.
+#include "lsp/serve.h"
+
+#include "base/log.h"
+#include "lsp/frame.h"
+#include "lsp/session.h"
+#include "lsp/worker.h"
+
+#include <boost/asio/io_context.hpp>
+#include <boost/asio/posix/stream_descriptor.hpp>
+#include <boost/asio/post.hpp>
+#include <boost/asio/write.hpp>
+#include <fmt/core.h>
+
+#include <array>
+#include <cerrno>
+#include <csignal>
+#include <deque>
+#include <fcntl.h>
+#include <optional>
+#include <sys/syscall.h>
+#include <unistd.h>
+#include <vector>
+
+namespace say {
+namespace {
+
+namespace asio = boost::asio;
+using boost::system::error_code;
+
+// While more than this waits for the client to read, nothing more is read from it.
+constexpr std::size_t most_unsent = std::size_t{16} * 1024 * 1024;
+
+// Our copy of a descriptor, with the flags that other holders of the file expect put back at the
+// end: a terminal's shell would choke on non-blocking input.
+class Descriptor {
+public:
+    Descriptor(asio::io_context& io, int number)
+        : number_(number), flags_(::fcntl(number, F_GETFL)), stream(io, ::dup(number)) {}
+    ~Descriptor() {
+        if (flags_ >= 0) ::fcntl(number_, F_SETFL, flags_);
+    }
+    Descriptor(const Descriptor&) = delete;
+    Descriptor& operator=(const Descriptor&) = delete;
+
+private:
+    int number_;
+    int flags_;
+
+public:
+    asio::posix::stream_descriptor stream;
+};
+
+// One client on a pair of streams. A transport is what makes them; stdio is the first.
+class Connection {
+public:
+    Connection(asio::io_context& io, const ServeArguments& arguments, int input, int output)
+        : io_(io), input_(io, input), output_(io, output), parent_(io),
+          worker_(arguments.in_step ? lsp::Worker::Mode::in_step : lsp::Worker::Mode::beside,
+                  [&io, in_step = arguments.in_step](lsp::Worker::Task task) {
+                      if (in_step) return task();
+                      asio::post(io, std::move(task));
+                  }),
+          session_(worker_, {.send = [this](std::string body) { send(std::move(body)); },
+                             .watch_parent = [this](int process) { watch_parent(process); },
+                             .program_version = arguments.version}) {}
+
+    int run() {
+        read();
+        io_.run();
+        return status_;
+    }
+
+private:
+    // --- in ---
+
+    void read() {
+        if (ending_ || reading_ || unsent_ > most_unsent) return;
+        reading_ = true;
+        input_.stream.async_read_some(asio::buffer(chunk_),
+                                      [this](const error_code& error, std::size_t size) {
+                                          reading_ = false;
+                                          if (error) return end(session_.status_at_end());
+                                          frames_.feed({chunk_.data(), size});
+                                          take_messages();
+                                          read();
+                                      });
+    }
+
+    void take_messages() {
+        while (const auto frame = frames_.next()) {
+            if (frame->refusal.empty()) {
+                session_.receive(frame->body);
+            } else {
+                session_.refuse(lsp::ErrorCode::invalid_request, frame->refusal);
+            }
+            if (session_.exit_status()) return end(*session_.exit_status());
+        }
+        worker_.drain();
+        if (frames_.broken()) {
+            session_.refuse(lsp::ErrorCode::parse_error, frames_.complaint());
+            end(1);
+        }
+    }
+
+    // --- out ---
+
+    void send(std::string body) {
+        unsent_ += body.size();
+        queue_.push_back(lsp::frame_header(body.size()));
+        queue_.push_back(std::move(body));
+        if (!writing_) write();
+    }
+
+    void write() {
+        writing_ = true;
+        sending_.assign(std::make_move_iterator(queue_.begin()),
+                        std::make_move_iterator(queue_.end()));
+        queue_.clear();
+        std::vector<asio::const_buffer> buffers;
+        buffers.reserve(sending_.size());
+        for (const std::string& piece : sending_) {
+            buffers.push_back(asio::buffer(piece));
+        }
+        asio::async_write(output_.stream, buffers, [this](const error_code& error, std::size_t) {
+            writing_ = false;
+            if (error) return end(1); // nobody listens any more
+            unsent_ = 0;
+            for (const std::string& piece : queue_) {
+                unsent_ += piece.size();
+            }
+            if (!queue_.empty()) {
+                write();
+            } else if (ending_) {
+                io_.stop();
+            }
+            read();
+        });
+    }
+
+    // --- the end ---
+
+    // What was said before is still sent; then the loop stops.
+    void end(int status) {
+        if (ending_) return;
+        ending_ = true;
+        status_ = status;
+        error_code ignored;
+        input_.stream.cancel(ignored);
+        if (!writing_) io_.stop();
+    }
+
+    // A client that dies without a word leaves its process id behind: the kernel wakes us.
+    void watch_parent(int process) {
+#ifdef SYS_pidfd_open
+        const auto descriptor = static_cast<int>(::syscall(SYS_pidfd_open, process, 0));
+        if (descriptor < 0) {
+            // Also where the client counts processes in another container than ours.
+            log::info(
+                fmt::format("process {} cannot be watched; the end of input will do", process));
+            return;
+        }
+        parent_.assign(descriptor);
+        parent_.async_wait(asio::posix::stream_descriptor::wait_read,
+                           [this](const error_code& error) {
+                               if (error) return;
+                               log::warning("the client's process is gone");
+                               status_ = session_.status_at_end();
+                               io_.stop();
+                           });
+#else
+        log::info(fmt::format("process {} is not watched; the end of input will do", process));
+#endif
+    }
+
+    asio::io_context& io_;
+    Descriptor input_;
+    Descriptor output_;
+    asio::posix::stream_descriptor parent_;
+    std::array<char, 64UL * 1024> chunk_{};
+    lsp::FrameReader frames_;
+    std::deque<std::string> queue_;
+    std::vector<std::string> sending_;
+    std::size_t unsent_ = 0; // bytes
+    bool reading_ = false;
+    bool writing_ = false;
+    bool ending_ = false;
+    int status_ = 1;
+    // The session goes first, so that the worker ends with nobody left to tell.
+    lsp::Worker worker_;
+    lsp::Session session_;
+};
+
+} // namespace
+
+int serve(const ServeArguments& arguments) {
+    std::signal(SIGPIPE, SIG_IGN); // a client that stops listening is an error of the write
+    asio::io_context io(1);
+    Connection connection(io, arguments, STDIN_FILENO, STDOUT_FILENO);
+    return connection.run();
+}
+
+} // namespace say

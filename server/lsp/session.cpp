@@ -1,0 +1,606 @@
+// Messages in, messages out. Every request is answered once: what waits for an answer stands in
+// `waiting_`, and answering takes it out.
+#include "lsp/session.h"
+
+#include "base/log.h"
+#include "host/files.h"
+#include "host/settings.h"
+#include "lsp/convert.h"
+#include "lsp/frame.h"
+
+#include <fmt/core.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <utility>
+
+namespace say::lsp {
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+double milliseconds_since(Clock::time_point since) {
+    return std::chrono::duration<double, std::milli>(Clock::now() - since).count();
+}
+
+std::optional<RequestId> id_of(const Json& message) {
+    const auto found = message.find("id");
+    if (found == message.end()) return std::nullopt;
+    if (found->is_string()) return RequestId{found->get<std::string>()};
+    if (!found->is_number_integer()) return std::nullopt;
+    return RequestId{found->get<std::int64_t>()};
+}
+
+std::string_view text_of(const Json& message, const char* member) {
+    const auto found = message.find(member);
+    if (found == message.end() || !found->is_string()) return {};
+    return found->get_ref<const std::string&>();
+}
+
+// Settings come as they are or under the name of their section.
+KeptJson settings_in(const KeptJson& json) {
+    if (!json || !json->is_object()) return nullptr;
+    const auto section = json->find("sayline");
+    if (section == json->end()) return json->empty() ? nullptr : json;
+    return section->is_object() ? std::make_shared<const Json>(*section) : nullptr;
+}
+
+bool same(const KeptJson& a, const KeptJson& b) {
+    return a == b || (a && b && *a == *b);
+}
+
+std::string response(const RequestId& id, std::string_view result) {
+    return fmt::format(R"({{"jsonrpc":"2.0","id":{},"result":{}}})", write(encode(id)), result);
+}
+
+Diagnostic too_large(const Text& text) {
+    return {.range = {},
+            .severity = 2,
+            .code = {},
+            .message = fmt::format("this text is {} MB, too large for a script; nothing is timed "
+                                   "or checked above {} MB",
+                                   text.bytes().size() / 1024 / 1024, analysis_cap / 1024 / 1024)};
+}
+
+Reply run_guarded(const Prepared& prepared, const Snapshot& snapshot) {
+    try {
+        return prepared.run(snapshot);
+    } catch (const std::exception& bug) {
+        log::error(fmt::format("request about {} failed: {}", snapshot.uri, bug.what()));
+        return {.result = {}, .edit = {}, .error = "the server failed on this; its log says more"};
+    }
+}
+
+// A problem's place counts lines and code points from 1; the diagnostic runs to the line's end.
+Range range_of(const SettingsProblem& problem, Encoding encoding) {
+    const auto read = read_text(problem.file);
+    if (!read || problem.line == 0) return {};
+    const Text& text = **read;
+    const Position place{problem.line - 1, problem.column > 0 ? problem.column - 1 : 0};
+    const Offset begin = Columns(text, Encoding::utf32).offset(place);
+    return Columns(text, encoding).range({begin, text.line_span(place.line).end});
+}
+
+} // namespace
+
+Session::Session(Worker& worker, Surroundings surroundings)
+    : worker_(worker), surroundings_(std::move(surroundings)) {}
+
+Session::~Session() {
+    for (auto& [uri, script] : scripts_) {
+        script.current->stop.request_stop();
+    }
+    for (auto& [id, waiting] : waiting_) {
+        waiting.version->stop.request_stop();
+    }
+}
+
+int Session::status_at_end() const {
+    return exit_status_.value_or(state_ == State::shut_down ? 0 : 1);
+}
+
+// --- the envelope ------------------------------------------------------------------------------
+
+void Session::receive(std::span<char> body) {
+    repair_surrogates(body);
+    Json message = Json::parse(body.begin(), body.end(), nullptr, false);
+    if (message.is_discarded()) {
+        refuse(ErrorCode::parse_error, "the message is not JSON");
+        return;
+    }
+    try {
+        take(message);
+    } catch (const std::exception& bug) {
+        log::error(fmt::format("message failed: {}", bug.what()));
+        const auto id = id_of(message);
+        if (id && message.contains("method")) {
+            send_error(encode(*id), ErrorCode::internal_error, "the server failed on this");
+        }
+    }
+}
+
+void Session::refuse(ErrorCode code, std::string_view why) {
+    log::warning(fmt::format("message refused: {}", why));
+    send_error({}, code, why);
+}
+
+void Session::take(Json& message) {
+    if (!message.is_object()) {
+        refuse(ErrorCode::invalid_request, message.is_array()
+                                               ? "batches are no part of this protocol"
+                                               : "a message is a JSON object");
+        return;
+    }
+    const bool has_id = message.contains("id");
+    const auto id = id_of(message);
+    if (!message.contains("method")) {
+        if (has_id && (message.contains("result") || message.contains("error"))) {
+            take_answer(message);
+        } else {
+            send_error(id ? encode(*id) : Json(), ErrorCode::invalid_request,
+                       "the message has no method");
+        }
+        return;
+    }
+    const std::string method(text_of(message, "method"));
+    if (method.empty() || text_of(message, "jsonrpc") != "2.0" || (has_id && !id)) {
+        send_error(id ? encode(*id) : Json(), ErrorCode::invalid_request,
+                   method.empty()  ? "method: expected a name"
+                   : has_id && !id ? "id: expected a whole number or a string"
+                                   : "jsonrpc: expected \"2.0\"");
+        return;
+    }
+    if (id) {
+        take_request(message, method, *id);
+    } else {
+        take_notification(message, method);
+    }
+}
+
+void Session::take_request(Json& message, std::string_view name, const RequestId& id) {
+    const auto refuse_it = [&](ErrorCode code, std::string_view why) {
+        send_error(encode(id), code, why);
+    };
+    if (state_ == State::shut_down) {
+        return refuse_it(ErrorCode::invalid_request, "the server was shut down");
+    }
+    if (state_ == State::fresh && name != "initialize") {
+        return refuse_it(ErrorCode::server_not_initialized, "initialize comes first");
+    }
+    if (state_ == State::running && name == "initialize") {
+        return refuse_it(ErrorCode::invalid_request, "initialize comes only once");
+    }
+    const Method* const method = find_method(name);
+    if (method == nullptr) {
+        return refuse_it(ErrorCode::method_not_found, fmt::format("no method {}", name));
+    }
+    if (!method->is_request) {
+        return refuse_it(ErrorCode::invalid_request,
+                         fmt::format("{} is a notification and has no id", name));
+    }
+    if (waiting_.contains(id)) {
+        return refuse_it(ErrorCode::invalid_request, "a request with this id still waits");
+    }
+
+    std::string problem;
+    const In params(message["params"], problem);
+    if (method->lane == Lane::in_order) {
+        const Json result = method->handle(*this, params);
+        if (!problem.empty()) return refuse_it(ErrorCode::invalid_params, problem);
+        surroundings_.send(response(id, write(result)));
+        return;
+    }
+    Prepared prepared = method->prepare(params);
+    if (problem.empty() && find(prepared.uri) == nullptr) {
+        problem = fmt::format("textDocument.uri: {} is not open", prepared.uri);
+    }
+    if (!problem.empty()) return refuse_it(ErrorCode::invalid_params, problem);
+    start(*method, id, std::move(prepared));
+}
+
+void Session::take_notification(Json& message, std::string_view name) {
+    if (state_ != State::running && name != "exit") return;
+    const Method* const method = find_method(name);
+    if (method == nullptr || method->is_request) {
+        log::debug(fmt::format("notification {} passed over", name));
+        return;
+    }
+    std::string problem;
+    const In params(message["params"], problem);
+    method->handle(*this, params);
+    if (!problem.empty()) log::error(fmt::format("{} passed over: {}", name, problem));
+}
+
+void Session::take_answer(const Json& message) {
+    const auto id = id_of(message);
+    const auto* const number = id ? std::get_if<std::int64_t>(&*id) : nullptr;
+    const auto asked = number != nullptr ? asked_.find(*number) : asked_.end();
+    if (asked == asked_.end()) return;
+    const Answer answer = std::move(asked->second);
+    asked_.erase(asked);
+    const auto result = message.find("result");
+    if (answer) answer(result == message.end() ? Json() : *result);
+}
+
+void Session::send(const Json& message) {
+    surroundings_.send(write(message));
+}
+
+void Session::send_error(const Json& id, ErrorCode code, std::string_view why) {
+    send({{"jsonrpc", "2.0"},
+          {"id", id},
+          {"error", {{"code", static_cast<int>(code)}, {"message", why}}}});
+}
+
+void Session::notify(std::string_view method, Json params) {
+    send({{"jsonrpc", "2.0"}, {"method", method}, {"params", std::move(params)}});
+}
+
+void Session::ask_client(std::string_view method, Json params, Answer answer) {
+    const std::int64_t id = ++last_asked_;
+    asked_.emplace(id, std::move(answer));
+    Json message = {{"jsonrpc", "2.0"}, {"id", id}, {"method", method}};
+    if (!params.is_null()) message["params"] = std::move(params);
+    send(message);
+}
+
+// --- requests about a script -------------------------------------------------------------------
+
+void Session::start(const Method& method, const RequestId& id, Prepared prepared) {
+    OpenScript& script = *find(prepared.uri);
+    std::shared_ptr<Version> version = script.current;
+    ++version->waiting;
+    Waiting waiting{.serial = ++last_serial_,
+                    .method = std::string(method.name),
+                    .version = version,
+                    .cancel = {},
+                    .since = Clock::now()};
+    const std::uint64_t serial = waiting.serial;
+    std::stop_token cancelled = waiting.cancel.get_token();
+    waiting_.emplace(id, std::move(waiting));
+
+    if (method.lane == Lane::now && script.latest) {
+        const Document& document = version->document;
+        const Snapshot snapshot{document.uri, document.version, *document.text, *script.latest,
+                                *client_};
+        finish(id, serial, run_guarded(prepared, snapshot));
+        return;
+    }
+    // Only what it returns may touch the session: the rest runs on the worker.
+    worker_.after_analysis(
+        version,
+        [this, id, serial, version, cancelled = std::move(cancelled), client = client_,
+         prepared = std::move(prepared)](const Analysis* analysis) -> Worker::Task {
+            if (cancelled.stop_requested()) return {};
+            Reply reply{.result = {}, .edit = {}, .error = "the script could not be analysed"};
+            if (analysis != nullptr) {
+                const Document& document = version->document;
+                const Snapshot snapshot{document.uri, document.version, *document.text, *analysis,
+                                        *client};
+                reply = run_guarded(prepared, snapshot);
+            }
+            return [this, id, serial, reply = std::move(reply)] { finish(id, serial, reply); };
+        });
+}
+
+void Session::finish(const RequestId& id, std::uint64_t serial, const Reply& reply) {
+    const auto found = waiting_.find(id);
+    if (found == waiting_.end() || found->second.serial != serial) return; // cancelled meanwhile
+    const Waiting waiting = take_waiting(found);
+    if (reply.edit) ask_client("workspace/applyEdit", *reply.edit, {});
+    if (reply.error.empty()) {
+        surroundings_.send(response(id, reply.result));
+    } else {
+        send_error(encode(id), ErrorCode::request_failed, reply.error);
+    }
+    const std::string line =
+        fmt::format("{} on version {}: {:.2f} ms", waiting.method,
+                    waiting.version->document.version, milliseconds_since(waiting.since));
+    log::debug(line);
+    if (tracing_) notify("$/logTrace", {{"message", line}});
+}
+
+Session::Waiting Session::take_waiting(std::map<RequestId, Waiting>::iterator found) {
+    Waiting waiting = std::move(found->second);
+    waiting_.erase(found);
+    Version& version = *waiting.version;
+    --version.waiting;
+    if (version.superseded && version.waiting == 0) version.stop.request_stop();
+    return waiting;
+}
+
+void Session::cancel(CancelParams params) {
+    const auto found = waiting_.find(params.id);
+    if (found == waiting_.end()) return; // answered, or never asked
+    Waiting waiting = take_waiting(found);
+    waiting.cancel.request_stop();
+    send_error(encode(params.id), ErrorCode::request_cancelled, "cancelled");
+}
+
+// --- lifecycle ---------------------------------------------------------------------------------
+
+Json Session::initialize(InitializeParams params) {
+    client_ = std::make_shared<const ClientAbilities>(params.capabilities);
+    common_settings_ = settings_in(params.initializationOptions);
+    set_trace({params.trace});
+    state_ = State::running;
+    if (params.processId && *params.processId > 0 && surroundings_.watch_parent) {
+        surroundings_.watch_parent(*params.processId);
+    }
+    return {{"capabilities", server_capabilities(client_->encoding)},
+            {"serverInfo", {{"name", "sayline"}, {"version", surroundings_.program_version}}}};
+}
+
+void Session::initialized(NoParams /*params*/) {
+    announce_watches();
+    if (!client_->configuration) return;
+    ask_client("workspace/configuration", {{"items", {{{"section", "sayline"}}}}},
+               [this](const Json& result) {
+                   if (!result.is_array() || result.size() != 1 || !result[0].is_object()) return;
+                   common_settings_ = std::make_shared<const Json>(result[0]);
+                   for (auto& [uri, script] : scripts_) {
+                       if (!script.editor_settings) reload_settings(uri, script);
+                   }
+               });
+}
+
+Json Session::shutdown(NoParams /*params*/) {
+    state_ = State::shut_down;
+    for (auto& [uri, script] : scripts_) {
+        supersede(*script.current);
+    }
+    return {};
+}
+
+void Session::exit(NoParams /*params*/) {
+    exit_status_ = state_ == State::shut_down ? 0 : 1;
+}
+
+void Session::set_trace(SetTraceParams params) {
+    tracing_ = params.value == "messages" || params.value == "verbose";
+}
+
+void Session::announce_watches() {
+    Json registrations = Json::array();
+    if (client_->configuration && client_->watch_configuration) {
+        registrations.push_back({{"id", "settings"},
+                                 {"method", "workspace/didChangeConfiguration"},
+                                 {"registerOptions", {{"section", "sayline"}}}});
+    }
+    if (client_->watch_files) {
+        const Json watcher = {{"globPattern", "**/.sayline/**"}};
+        registrations.push_back({{"id", "settings-files"},
+                                 {"method", "workspace/didChangeWatchedFiles"},
+                                 {"registerOptions", {{"watchers", Json::array({watcher})}}}});
+    }
+    if (registrations.empty()) return;
+    ask_client("client/registerCapability", {{"registrations", std::move(registrations)}}, {});
+}
+
+// --- scripts -----------------------------------------------------------------------------------
+
+Session::OpenScript* Session::find(const std::string& uri) {
+    const auto found = scripts_.find(uri);
+    return found == scripts_.end() ? nullptr : &found->second;
+}
+
+void Session::did_open(DidOpenTextDocumentParams params) {
+    OpenScript& script = scripts_[params.uri];
+    auto version = std::make_shared<Version>();
+    version->document = {.uri = params.uri,
+                         .version = params.version,
+                         .text = std::make_shared<const Text>(std::move(params.text))};
+    version->options = load_options(params.uri, script);
+    version->memo = std::make_shared<Memo>();
+    replace_version(script, std::move(version));
+    if (client_->configuration) pull_settings(params.uri);
+}
+
+void Session::did_change(DidChangeTextDocumentParams params) {
+    OpenScript* const script = find(params.uri);
+    if (script == nullptr) {
+        log::error(fmt::format("a change to {}, which is not open, passed over", params.uri));
+        return;
+    }
+    const Version& last = *script->current;
+    const int number = params.version.value_or(last.document.version + 1);
+    if (number <= last.document.version) {
+        log::warning(fmt::format("{}: version {} after {}; edits are taken in the order they come",
+                                 params.uri, number, last.document.version));
+    }
+    auto version = std::make_shared<Version>();
+    version->document = {.uri = std::move(params.uri),
+                         .version = number,
+                         .text = apply_changes(last.document.text, std::move(params.contentChanges),
+                                               client_->encoding)};
+    version->options = last.options;
+    version->memo = last.memo;
+    replace_version(*script, std::move(version));
+}
+
+void Session::did_save(DocumentParams /*params*/) {
+    // Without a watch on files this is the moment to look at them.
+    if (!client_->watch_files) reload_changed_settings();
+}
+
+void Session::did_close(DocumentParams params) {
+    const std::string& uri = params.textDocument.uri;
+    OpenScript* const script = find(uri);
+    if (script == nullptr) return;
+    supersede(*script->current);
+    if (!script->published.empty()) {
+        notify("textDocument/publishDiagnostics", {{"uri", uri}, {"diagnostics", Json::array()}});
+    }
+    scripts_.erase(uri);
+    problems_.erase(uri);
+    publish_settings_problems();
+}
+
+void Session::replace_version(OpenScript& script, std::shared_ptr<Version> next) {
+    if (script.current) supersede(*script.current);
+    script.current = next;
+    worker_.after_analysis(
+        next, [this, next, client = client_](const Analysis* analysis) -> Worker::Task {
+            if (analysis == nullptr) return {};
+            std::vector<Diagnostic> diagnostics = to_diagnostics(*analysis, client->encoding);
+            const Text& text = *next->document.text;
+            if (text.bytes().size() > analysis_cap) diagnostics.push_back(too_large(text));
+            return [this, next, diagnostics = std::move(diagnostics)]() mutable {
+                analysed(next, std::move(diagnostics));
+            };
+        });
+}
+
+void Session::supersede(Version& version) {
+    version.superseded = true;
+    if (version.waiting == 0) version.stop.request_stop();
+}
+
+void Session::analysed(const std::shared_ptr<Version>& version,
+                       std::vector<Diagnostic> diagnostics) {
+    OpenScript* const script = find(version->document.uri);
+    if (script == nullptr || script->current != version) return;
+    script->latest = version->analysis;
+    publish(*script, std::move(diagnostics));
+}
+
+// An unchanged list is sent again only to clients that look at the version: they would otherwise
+// take the findings for those of an older text. To the others it is news to nobody.
+void Session::publish(OpenScript& script, std::vector<Diagnostic> diagnostics) {
+    const bool unchanged = script.published_json && script.published == diagnostics;
+    if (unchanged && !client_->diagnostic_versions) return;
+    if (!unchanged) {
+        Json list = Json::array();
+        for (const Diagnostic& diagnostic : diagnostics) {
+            list.push_back(encode(diagnostic));
+        }
+        script.published_json = write(list);
+        script.published = std::move(diagnostics);
+    }
+    const Document& document = script.current->document;
+    surroundings_.send(
+        fmt::format(R"({{"jsonrpc":"2.0","method":"textDocument/publishDiagnostics",)"
+                    R"("params":{{"uri":{},"version":{},"diagnostics":{}}}}})",
+                    write(document.uri), document.version, *script.published_json));
+}
+
+// --- settings ----------------------------------------------------------------------------------
+
+std::shared_ptr<const Options> Session::load_options(const std::string& uri, OpenScript& script) {
+    const std::filesystem::path path = path_of(uri).value_or(std::filesystem::path{});
+    const KeptJson& editor = script.editor_settings ? script.editor_settings : common_settings_;
+    Setup setup = load_setup(path, editor.get());
+    script.settings_stamp = settings_stamp(path);
+
+    std::vector<FileProblem>& problems = problems_[uri];
+    problems.clear();
+    for (const SettingsProblem& problem : setup.problems) {
+        if (problem.file.empty()) {
+            log::warning(fmt::format("editor settings: {}", problem.message));
+            // Told once: every script would say the same.
+            if (told_.insert(problem.message).second) {
+                notify("window/logMessage",
+                       {{"type", 2}, {"message", "Settings: " + problem.message}});
+            }
+            continue;
+        }
+        problems.push_back({.file = uri_of(problem.file),
+                            .diagnostic = {.range = range_of(problem, client_->encoding),
+                                           .severity = 2,
+                                           .code = "settings",
+                                           .message = problem.message}});
+    }
+    publish_settings_problems();
+    return std::make_shared<const Options>(std::move(setup.options));
+}
+
+void Session::reload_settings(const std::string& uri, OpenScript& script) {
+    auto version = std::make_shared<Version>();
+    version->document = script.current->document;
+    version->memo = script.current->memo;
+    version->options = load_options(uri, script);
+    replace_version(script, std::move(version));
+}
+
+void Session::reload_changed_settings() {
+    bool any = false;
+    for (auto& [uri, script] : scripts_) {
+        const std::filesystem::path path = path_of(uri).value_or(std::filesystem::path{});
+        if (settings_stamp(path) == script.settings_stamp) continue;
+        reload_settings(uri, script);
+        any = true;
+    }
+    if (any) ask_to_refresh();
+}
+
+void Session::did_change_configuration(DidChangeConfigurationParams params) {
+    const KeptJson pushed = settings_in(params.settings);
+    if (pushed && !same(pushed, common_settings_)) {
+        common_settings_ = pushed;
+        for (auto& [uri, script] : scripts_) {
+            if (!script.editor_settings) reload_settings(uri, script);
+        }
+        ask_to_refresh();
+    }
+    if (!client_->configuration) return;
+    for (const auto& [uri, script] : scripts_) {
+        pull_settings(uri);
+    }
+}
+
+void Session::did_change_watched_files(FileEvents /*params*/) {
+    reload_changed_settings();
+}
+
+// Settings are looked for from each script upwards, so folders change nothing.
+void Session::did_change_workspace_folders(NoParams /*params*/) {}
+
+void Session::pull_settings(const std::string& uri) {
+    const Json item = {{"scopeUri", uri}, {"section", "sayline"}};
+    ask_client("workspace/configuration", {{"items", Json::array({item})}},
+               [this, uri](const Json& result) {
+                   OpenScript* const script = find(uri);
+                   if (script == nullptr || !result.is_array() || result.size() != 1) return;
+                   KeptJson settings = std::make_shared<const Json>(
+                       result[0].is_object() ? result[0] : Json::object());
+                   const KeptJson nothing = std::make_shared<const Json>(Json::object());
+                   const KeptJson before = script->editor_settings ? script->editor_settings
+                                           : common_settings_      ? common_settings_
+                                                                   : nothing;
+                   script->editor_settings = settings;
+                   if (same(settings, before)) return;
+                   reload_settings(uri, *script);
+                   ask_to_refresh();
+               });
+}
+
+void Session::publish_settings_problems() {
+    std::map<std::string, std::vector<Diagnostic>> by_file;
+    for (const std::string& file : files_with_problems_) {
+        by_file[file]; // an empty list takes back what was said
+    }
+    for (const auto& [uri, problems] : problems_) {
+        for (const FileProblem& problem : problems) {
+            std::vector<Diagnostic>& list = by_file[problem.file];
+            const bool known =
+                std::find(list.begin(), list.end(), problem.diagnostic) != list.end();
+            if (!known) list.push_back(problem.diagnostic);
+        }
+    }
+    files_with_problems_.clear();
+    for (const auto& [file, diagnostics] : by_file) {
+        Json list = Json::array();
+        for (const Diagnostic& diagnostic : diagnostics) {
+            list.push_back(encode(diagnostic));
+        }
+        if (!diagnostics.empty()) files_with_problems_.insert(file);
+        notify("textDocument/publishDiagnostics", {{"uri", file}, {"diagnostics", list}});
+    }
+}
+
+// Hints are asked for by the client, which does not know that their times have changed.
+void Session::ask_to_refresh() {
+    if (client_->refresh_hints) ask_client("workspace/inlayHint/refresh", {}, {});
+}
+
+} // namespace say::lsp

@@ -1,0 +1,137 @@
+// One client's session: what is open, what was asked, what has been answered. Lives on the reading
+// thread; knows messages but neither streams nor threads.
+#pragma once
+
+#include "engine/options.h"
+#include "lsp/method.h"
+#include "lsp/worker.h"
+
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <set>
+#include <span>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace say::lsp {
+
+class Session {
+public:
+    struct Surroundings {
+        std::function<void(std::string)> send; // one message's body
+        std::function<void(int)> watch_parent; // the client's process; may be empty
+        std::string program_version;
+    };
+
+    Session(Worker& worker, Surroundings surroundings);
+    ~Session();
+    Session(const Session&) = delete;
+    Session& operator=(const Session&) = delete;
+
+    // One message; it is taken apart in place.
+    void receive(std::span<char> body);
+    // A message that could not be read as one: answered with an error that names no request.
+    void refuse(ErrorCode code, std::string_view why);
+    // Set once the client said exit.
+    std::optional<int> exit_status() const { return exit_status_; }
+    // What the end of the input means now.
+    int status_at_end() const;
+
+    // The handlers of methods.cpp.
+    Json initialize(InitializeParams params);
+    void initialized(NoParams params);
+    Json shutdown(NoParams params);
+    void exit(NoParams params);
+    void set_trace(SetTraceParams params);
+    void cancel(CancelParams params);
+    void did_open(DidOpenTextDocumentParams params);
+    void did_change(DidChangeTextDocumentParams params);
+    void did_save(DocumentParams params);
+    void did_close(DocumentParams params);
+    void did_change_configuration(DidChangeConfigurationParams params);
+    void did_change_watched_files(FileEvents params);
+    void did_change_workspace_folders(NoParams params);
+
+private:
+    enum class State { fresh, running, shut_down };
+
+    struct OpenScript {
+        std::shared_ptr<Version> current;
+        std::shared_ptr<const Analysis> latest; // may be of an earlier version
+        KeptJson editor_settings;               // null until the client answered for this script
+        std::uint64_t settings_stamp = 0;
+        std::vector<Diagnostic> published;
+        std::optional<std::string> published_json; // the same as sent; none before the first
+    };
+
+    struct Waiting {
+        std::uint64_t serial = 0; // a client may use an id again once it was answered
+        std::string method;
+        std::shared_ptr<Version> version;
+        std::stop_source cancel;
+        std::chrono::steady_clock::time_point since;
+    };
+
+    using Answer = std::function<void(const Json& result)>; // null if the client answered an error
+
+    // envelope
+    void take(Json& message);
+    void take_request(Json& message, std::string_view method, const RequestId& id);
+    void take_notification(Json& message, std::string_view method);
+    void take_answer(const Json& message);
+    void send(const Json& message);
+    void send_result(const RequestId& id, const Json& result);
+    void send_error(const Json& id, ErrorCode code, std::string_view why);
+    void notify(std::string_view method, Json params);
+    void ask_client(std::string_view method, Json params, Answer answer);
+
+    // requests about a script
+    void start(const Method& method, const RequestId& id, Prepared prepared);
+    void finish(const RequestId& id, std::uint64_t serial, const Reply& reply);
+    Waiting take_waiting(std::map<RequestId, Waiting>::iterator found);
+
+    // scripts
+    OpenScript* find(const std::string& uri);
+    void replace_version(OpenScript& script, std::shared_ptr<Version> next);
+    void supersede(Version& version);
+    void analysed(const std::shared_ptr<Version>& version, std::vector<Diagnostic> diagnostics);
+    void publish(OpenScript& script, std::vector<Diagnostic> diagnostics);
+
+    // settings
+    std::shared_ptr<const Options> load_options(const std::string& uri, OpenScript& script);
+    void reload_settings(const std::string& uri, OpenScript& script);
+    void reload_changed_settings();
+    void pull_settings(const std::string& uri);
+    void publish_settings_problems();
+    void announce_watches();
+    void ask_to_refresh();
+
+    Worker& worker_;
+    Surroundings surroundings_;
+    State state_ = State::fresh;
+    std::optional<int> exit_status_;
+    bool tracing_ = false;
+    std::shared_ptr<const ClientAbilities> client_ = std::make_shared<ClientAbilities>();
+    std::unordered_map<std::string, OpenScript> scripts_;
+    std::map<RequestId, Waiting> waiting_;
+    std::uint64_t last_serial_ = 0;
+    std::map<std::int64_t, Answer> asked_;
+    std::int64_t last_asked_ = 0;
+    KeptJson common_settings_; // the editor's, where it has none for a script by itself
+
+    // Problems of settings files by script, and the files that have some at the client.
+    struct FileProblem {
+        std::string file; // its URI
+        Diagnostic diagnostic;
+    };
+    std::map<std::string, std::vector<FileProblem>> problems_;
+    std::set<std::string> files_with_problems_;
+    std::set<std::string> told_; // of the editor's settings
+};
+
+} // namespace say::lsp

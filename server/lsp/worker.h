@@ -1,0 +1,75 @@
+// The one thread that parses and analyses. What it is given comes in order; versions that nobody
+// waits for any more are passed over, which takes the place of a debounce timer and is certain.
+#pragma once
+
+#include "engine/analysis.h"
+#include "host/files.h"
+
+#include <condition_variable>
+#include <deque>
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <stop_token>
+#include <thread>
+
+namespace say::lsp {
+
+// One version of one open script, shared by the thread that reads and the one that analyses.
+struct Version {
+    Document document;
+    std::shared_ptr<const Options> options;
+    std::shared_ptr<Memo> memo; // one a script; touched by the worker alone
+    std::stop_source stop;      // tripped once nobody wants the analysis
+
+    // Set by the worker before it says that it is done; null while there is none.
+    std::shared_ptr<const Analysis> analysis;
+
+    // Of the reading thread alone.
+    bool superseded = false;
+    int waiting = 0; // requests
+};
+
+// A text above this is kept, but not analysed: one finding says so.
+inline constexpr std::size_t analysis_cap = largest_file;
+
+class Worker {
+public:
+    using Task = std::function<void()>;
+    enum class Mode { beside, in_step };
+
+    // `to_reader` runs a task on the reading thread. In step both are the same thread.
+    Worker(Mode mode, std::function<void(Task)> to_reader);
+    ~Worker();
+    Worker(const Worker&) = delete;
+    Worker& operator=(const Worker&) = delete;
+
+    // Runs `work` behind all that was given before, once the version is analysed. It gets null if
+    // the analysis was abandoned. What `work` returns then runs on the reading thread.
+    using Work = std::function<Task(const Analysis* analysis)>;
+    void after_analysis(std::shared_ptr<Version> version, Work work);
+
+    // In step: does all that was given. Beside: nothing.
+    void drain();
+
+private:
+    struct Job {
+        std::shared_ptr<Version> version;
+        Work work;
+    };
+    struct Desk; // what the thread keeps: the parser
+
+    void run();
+    void do_job(Job job, Desk& desk);
+
+    const Mode mode_;
+    const std::function<void(Task)> to_reader_;
+    std::mutex mutex_;
+    std::condition_variable wake_;
+    std::deque<Job> jobs_;
+    bool ending_ = false;
+    std::unique_ptr<Desk> desk_;
+    std::thread thread_;
+};
+
+} // namespace say::lsp
