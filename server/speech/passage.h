@@ -1,0 +1,92 @@
+// The written words of one thought while they are turned into spoken ones. Each class of written
+// form (spoken_*.cpp) is a function from a place in the passage to true if it has said the word
+// there; it may say words behind it too. docs/spoken-forms.md lists the classes.
+#pragma once
+
+#include "speech/spoken.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say {
+
+class Passage {
+public:
+    Passage(std::string_view plain, std::span<const Span> words, Language language);
+
+    Language language() const { return language_; }
+    bool is_uk() const { return language_ == Language::en_gb; }
+    std::size_t size() const { return words_.size(); }
+
+    // The written word with typographic signs made plain: straight apostrophe, hyphen for every
+    // dash, ASCII digits for full-width, raised and lowered ones. Empty outside the passage.
+    std::string text(std::size_t i) const;
+    std::string_view raw(std::size_t i) const;
+    // The same in lower case.
+    std::string folded(std::size_t i) const;
+
+    // What stands between a word and the next, and whether that is blanks alone, blanks and one
+    // full stop ("Dr. Hill"), or blanks and one comma.
+    std::string_view between(std::size_t i) const;
+    bool joined(std::size_t i) const;
+    bool joined_by_stop(std::size_t i) const;
+    bool joined_by_comma(std::size_t i) const;
+    // Joined, with or without a full stop.
+    bool adjacent(std::size_t i) const { return joined(i) || joined_by_stop(i); }
+    bool stop_behind(std::size_t i) const;
+    // Does the word before i come right before it, with blanks alone between?
+    bool follows(std::size_t i) const { return i > 0 && joined(i - 1); }
+
+    bool is_said(std::size_t i) const { return i >= size() || said_[i]; }
+    // `words` parted by blanks; one with a leading dot is said letter by letter: "five .pm".
+    void say(std::size_t i, std::string_view words);
+    void say(std::size_t i, std::string_view words, std::vector<std::string> readings);
+
+    // More than half of the words in capitals: capitals then tell nothing.
+    bool shouts() const;
+
+    std::vector<Spoken> take() { return std::move(spoken_); }
+    // For the plain words, which need no more than this.
+    void say_plain(std::size_t i, std::string word);
+
+private:
+    std::string_view plain_;
+    std::span<const Span> words_;
+    Language language_;
+    std::vector<Spoken> spoken_;
+    std::vector<char> said_;
+    mutable std::optional<bool> shouts_;
+};
+
+// Words for a template: "five" and "kilograms" to "five kilograms", blanks only where needed.
+void append_words(std::string& words, std::string_view more);
+
+// Classes of written form; true if word `i` (and perhaps some behind it) has been said.
+bool say_electronic(Passage& passage, std::size_t i);
+bool say_telephone(Passage& passage, std::size_t i);
+bool say_date(Passage& passage, std::size_t i);
+bool say_year(Passage& passage, std::size_t i);
+bool say_time(Passage& passage, std::size_t i);
+bool say_address(Passage& passage, std::size_t i);
+bool say_state(Passage& passage, std::size_t i);
+bool say_money(Passage& passage, std::size_t i);
+bool say_measure(Passage& passage, std::size_t i);
+bool say_range(Passage& passage, std::size_t i);
+bool say_fraction(Passage& passage, std::size_t i);
+bool say_figure(Passage& passage, std::size_t i);
+bool say_roman(Passage& passage, std::size_t i);
+bool say_abbreviation(Passage& passage, std::size_t i);
+bool say_initials(Passage& passage, std::size_t i);
+bool say_symbol(Passage& passage, std::size_t i);
+void say_mixed(Passage& passage, std::size_t i);
+
+// "sept" to "september"; empty if it is no month.
+std::string_view month_words(std::string_view folded);
+// "ave" to "avenue"; empty if it is no street word.
+std::string_view street_words(std::string_view folded);
+bool is_abbreviation(std::string_view folded);
+
+} // namespace say

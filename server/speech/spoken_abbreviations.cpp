@@ -1,0 +1,267 @@
+// Abbreviations said in full, by what stands around them: "Dr. Hill" and "Hill Dr.", "St. Ives" and
+// "Main St.", "No. 5" and "No.", "25 sept.", "e.g.".
+#include "speech/lexicon.h"
+#include "speech/passage.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+// When an abbreviation is one: with a stop behind it or without, or only before a name or a figure.
+enum class When { always, stop, before_name, before_figure };
+
+struct Abbreviation {
+    std::string_view sign; // folded, without its last stop
+    std::string_view words;
+    When when = When::stop;
+};
+
+constexpr auto abbreviations = std::to_array<Abbreviation>({
+    {"a.k.a", "also known as", When::always},
+    {"adm", "admiral"},
+    {"amb", "ambassador"},
+    {"approx", "approximately", When::always},
+    {"apr", "april"},
+    {"apt", "apartment", When::before_figure},
+    {"art", "article", When::before_figure},
+    {"assn", "association", When::always},
+    {"asst", "assistant", When::always},
+    {"aug", "august"},
+    {"ave", "avenue"},
+    {"bldg", "building", When::always},
+    {"blvd", "boulevard", When::always},
+    {"brig", "brigadier"},
+    {"bros", "brothers"},
+    {"ca", "circa", When::before_figure},
+    {"capt", "captain", When::always},
+    {"cf", "compare"},
+    {"ch", "chapter", When::before_figure},
+    {"chap", "chapter", When::before_figure},
+    {"cmdr", "commander", When::always},
+    {"co", "company"},
+    {"col", "colonel", When::before_name},
+    {"corp", "corporation"},
+    {"cpl", "corporal", When::always},
+    {"dec", "december"},
+    {"dept", "department", When::always},
+    {"dir", "director"},
+    {"dist", "district"},
+    {"e.g", "for example", When::always},
+    {"ed", "edition", When::before_figure},
+    {"eg", "for example"},
+    {"eq", "equation", When::before_figure},
+    {"esp", "especially"},
+    {"esq", "esquire"},
+    {"est", "established", When::before_figure},
+    {"etc", "etcetera", When::always},
+    {"ex", "example", When::before_figure},
+    {"ext", "extension", When::before_figure},
+    {"feb", "february"},
+    {"fig", "figure", When::before_figure},
+    {"figs", "figures", When::before_figure},
+    {"fri", "friday"},
+    {"ft", "fort", When::before_name},
+    {"gen", "general", When::before_name},
+    {"gov", "governor", When::before_name},
+    {"govt", "government", When::always},
+    {"hon", "honorable", When::before_name},
+    {"hwy", "highway", When::always},
+    {"i.e", "that is", When::always},
+    {"ie", "that is"},
+    {"inc", "incorporated"},
+    {"incl", "including"},
+    {"insp", "inspector"},
+    {"intl", "international", When::always},
+    {"jan", "january"},
+    {"jr", "junior", When::always},
+    {"jul", "july"},
+    {"jun", "june"},
+    {"lt", "lieutenant", When::before_name},
+    {"ltd", "limited", When::always},
+    {"maj", "major", When::before_name},
+    {"max", "maximum", When::before_figure},
+    {"messrs", "messieurs", When::always},
+    {"mfg", "manufacturing", When::always},
+    {"mgr", "manager", When::always},
+    {"mlle", "mademoiselle", When::always},
+    {"mme", "madame", When::always},
+    {"mr", "mister", When::always},
+    {"mrs", "missus", When::always},
+    {"mt", "mount", When::before_name},
+    {"mtn", "mountain", When::always},
+    {"mx", "mix", When::before_name},
+    {"no", "number", When::before_figure},
+    {"nos", "numbers", When::before_figure},
+    {"nov", "november"},
+    {"n°", "number", When::always},
+    {"nº", "number", When::always},
+    {"oct", "october"},
+    {"orig", "originally"},
+    {"p", "page", When::before_figure},
+    {"par", "paragraph", When::before_figure},
+    {"pkwy", "parkway", When::always},
+    {"pp", "pages", When::before_figure},
+    {"pres", "president", When::before_name},
+    {"prof", "professor", When::before_name},
+    {"pt", "part", When::before_figure},
+    {"pvt", "private", When::before_name},
+    {"rd", "road"},
+    {"rep", "representative", When::before_name},
+    {"rev", "reverend", When::before_name},
+    {"rte", "route", When::before_figure},
+    {"sat", "saturday", When::before_name},
+    {"sec", "section", When::before_figure},
+    {"sect", "section", When::before_figure},
+    {"sen", "senator", When::before_name},
+    {"sep", "september"},
+    {"sept", "september", When::always},
+    {"sgt", "sergeant", When::always},
+    {"sr", "senior"},
+    {"sun", "sunday", When::before_name},
+    {"supt", "superintendent", When::always},
+    {"tel", "telephone", When::before_figure},
+    {"thu", "thursday"},
+    {"thur", "thursday"},
+    {"thurs", "thursday"},
+    {"tue", "tuesday"},
+    {"tues", "tuesday"},
+    {"univ", "university", When::always},
+    {"ver", "version", When::before_figure},
+    {"viz", "namely"},
+    {"vol", "volume", When::before_figure},
+    {"vols", "volumes", When::before_figure},
+    {"vs", "versus", When::always},
+    {"w/", "with", When::always},
+    {"w/o", "without", When::always},
+    {"wed", "wednesday", When::before_name},
+});
+
+constexpr bool is_sorted_by_sign() {
+    return std::is_sorted(
+        abbreviations.begin(), abbreviations.end(),
+        [](const Abbreviation& a, const Abbreviation& b) { return a.sign < b.sign; });
+}
+static_assert(is_sorted_by_sign());
+
+const Abbreviation* find(std::string_view folded) {
+    const auto* found = std::lower_bound(
+        abbreviations.begin(), abbreviations.end(), folded,
+        [](const Abbreviation& entry, std::string_view sign) { return entry.sign < sign; });
+    return found == abbreviations.end() || found->sign != folded ? nullptr : found;
+}
+
+bool is_name(std::string_view text) {
+    return !text.empty() && ascii::is_upper(text[0]);
+}
+
+bool before_name(const Passage& passage, std::size_t i) {
+    return passage.adjacent(i) && is_name(passage.raw(i + 1));
+}
+
+bool before_figure(const Passage& passage, std::size_t i) {
+    if (!passage.adjacent(i)) return false;
+    const std::string next = passage.text(i + 1);
+    if (next.empty()) return false;
+    if (ascii::is_digit(next[0])) return true;
+    const bool roman = next.find_first_not_of("IVXLC") == std::string::npos;
+    return passage.joined_by_stop(i) && roman && next != "I";
+}
+
+bool behind_name(const Passage& passage, std::size_t i) {
+    if (!passage.follows(i)) return false;
+    const std::string before = passage.text(i - 1);
+    const bool number = before.ends_with("th") || before.ends_with("st") ||
+                        before.ends_with("nd") || before.ends_with("rd");
+    if (number && ascii::is_digit(before[0])) return true;
+    return is_name(before) && before.size() > 1 && !is_function_word(ascii::lower(before));
+}
+
+// "Mount St. Helens", "Port St. Lucie": the name goes on.
+bool behind_place_opener(const Passage& passage, std::size_t i) {
+    static constexpr auto openers = std::to_array<std::string_view>({
+        "bay",
+        "cape",
+        "east",
+        "fort",
+        "ft",
+        "lake",
+        "mount",
+        "mt",
+        "new",
+        "north",
+        "old",
+        "point",
+        "port",
+        "south",
+        "west",
+    });
+    return passage.follows(i) &&
+           std::find(openers.begin(), openers.end(), passage.folded(i - 1)) != openers.end();
+}
+
+// "St" and "Dr" before a name and behind one. Between two names both could be meant.
+bool say_saint_or_street(Passage& passage, std::size_t i, std::string_view folded) {
+    const bool saint = folded == "st";
+    const std::string_view front = saint ? "saint" : "doctor";
+    const std::string_view back = saint ? "street" : "drive";
+    const bool before = before_name(passage, i);
+    const bool behind = behind_name(passage, i) && !behind_place_opener(passage, i);
+    if (!before && !behind) {
+        // "ask the Dr."; "st" alone is no word either
+        if (!passage.stop_behind(i) && !(is_name(passage.raw(i)) && !saint)) return false;
+        passage.say(i, saint ? back : front);
+        return true;
+    }
+    if (!behind) {
+        passage.say(i, front);
+        return true;
+    }
+    // "Main St. Mira": a name before decides, unless nothing but that name says so.
+    const bool ends_here = !before;
+    if (!ends_here && !saint) {
+        passage.say(i, front);
+    } else {
+        passage.say(i, back);
+    }
+    return true;
+}
+
+bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
+    switch (entry.when) {
+    case When::always: return true;
+    case When::stop: return passage.stop_behind(i);
+    case When::before_name:
+        return is_name(passage.raw(i)) && before_name(passage, i) && passage.joined_by_stop(i);
+    case When::before_figure: return before_figure(passage, i);
+    }
+    return false;
+}
+
+} // namespace
+
+bool is_abbreviation(std::string_view folded) {
+    return folded == "st" || folded == "dr" || folded == "ste" || find(folded) != nullptr;
+}
+
+bool say_abbreviation(Passage& passage, std::size_t i) {
+    const std::string folded = passage.folded(i);
+    if (folded == "st" || folded == "dr") return say_saint_or_street(passage, i, folded);
+    const Abbreviation* entry = find(folded);
+    if (entry == nullptr) return false;
+    // Street words that a name precedes.
+    if (entry->when == When::stop && behind_name(passage, i)) {
+        const std::string_view street = street_words(folded);
+        if (!street.empty()) {
+            passage.say(i, street);
+            return true;
+        }
+    }
+    if (!applies(passage, i, *entry)) return false;
+    passage.say(i, entry->words);
+    return true;
+}
+
+} // namespace say

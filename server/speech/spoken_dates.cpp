@@ -1,0 +1,463 @@
+// Dates: "July 25, 2012", "25 July", "Jan-15-2020", "01.10.2010", "2006-08-05", years, decades and
+// spans of them. Month first in US English, day first in UK English.
+#include "speech/numbers.h"
+#include "speech/passage.h"
+#include "speech/quantity.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+constexpr std::array<std::string_view, 13> months = {
+    "",     "january", "february",  "march",   "april",    "may",     "june",
+    "july", "august",  "september", "october", "november", "december"};
+
+// 1 to 12 for a name or its abbreviation, 0 for anything else.
+int month_of(std::string_view folded) {
+    if (folded == "sept") return 9;
+    if (folded.size() < 3) return 0;
+    for (std::size_t month = 1; month < months.size(); ++month) {
+        if (folded == months[month] || folded == months[month].substr(0, 3))
+            return static_cast<int>(month);
+    }
+    return 0;
+}
+
+std::string_view month_name(int month) {
+    return months[static_cast<std::size_t>(month)];
+}
+
+// "may", "march" and "mar" in small letters are words first.
+bool is_doubtful_month(std::string_view text) {
+    return text == "may" || text == "march" || text == "mar" || text == "dec" || text == "sep";
+}
+
+struct Day {
+    int number = 0;
+    bool ordinal = false; // written "25th"
+};
+
+bool is_ordinal_suffix(std::string_view suffix) {
+    const std::string folded = ascii::lower(suffix);
+    return folded == "st" || folded == "nd" || folded == "rd" || folded == "th";
+}
+
+std::optional<Day> read_day(std::string_view token) {
+    std::size_t digits = 0;
+    while (digits < token.size() && ascii::is_digit(token[digits]))
+        ++digits;
+    if (digits == 0 || digits > 2) return std::nullopt;
+    const int number = to_int(token.substr(0, digits)).value_or(0);
+    const std::string_view suffix = token.substr(digits);
+    if (number < 1 || number > 31) return std::nullopt;
+    if (!suffix.empty() && !is_ordinal_suffix(suffix)) return std::nullopt;
+    return Day{number, !suffix.empty()};
+}
+
+// "25-27" or "25th-27th" as days; the second is 0 for a single day.
+struct Days {
+    Day from;
+    Day to;
+};
+
+std::optional<Days> read_days(std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    const std::optional<Day> from = read_day(token.substr(0, hyphen));
+    if (!from) return std::nullopt;
+    if (hyphen == std::string_view::npos) return Days{*from, {}};
+    const std::optional<Day> to = read_day(token.substr(hyphen + 1));
+    if (!to) return std::nullopt;
+    return Days{*from, *to};
+}
+
+std::string day_words(int day) {
+    return to_ordinal(cardinal(day, Language::en_us));
+}
+
+std::string days_words(const Days& days, std::string_view article) {
+    std::string words(article);
+    append_words(words, day_words(days.from.number));
+    if (days.to.number == 0) return words;
+    append_words(words, "to");
+    append_words(words, article);
+    append_words(words, day_words(days.to.number));
+    return words;
+}
+
+// A year of four digits without a comma; "'98" and "24" only where a date surrounds them.
+std::optional<int> read_year(std::string_view token) {
+    if (token.size() != 4) return std::nullopt;
+    const std::optional<int> number = to_int(token);
+    return number && *number >= 1000 ? number : std::nullopt;
+}
+
+std::optional<int> read_short_year(std::string_view token) {
+    if (token.starts_with('\'')) token.remove_prefix(1);
+    if (token.size() != 2) return std::nullopt;
+    const std::optional<int> number = to_int(token);
+    if (!number) return std::nullopt;
+    return *number < 50 ? 2000 + *number : 1900 + *number;
+}
+
+bool before_year(const Passage& passage, std::size_t i) {
+    return passage.adjacent(i) || passage.joined_by_comma(i);
+}
+
+// The year behind a date ("July 25, 2012"), said if there is one.
+void say_year_behind(Passage& passage, std::size_t i) {
+    if (!before_year(passage, i)) return;
+    const std::string token = passage.text(i + 1);
+    std::optional<int> number = read_year(token);
+    if (!number && token.starts_with('\'')) number = read_short_year(token);
+    if (number) passage.say(i + 1, year(*number, passage.language()));
+}
+
+bool is_lower_plural(std::string_view word) {
+    return word.size() > 3 && ascii::is_lower(word[0]) && word.ends_with('s') &&
+           !word.ends_with("ss") && word != "this" && word != "does" && word != "was" &&
+           word != "always" && word != "thus";
+}
+
+// "July 25, 2012" with the month at i - 1, already said or about to be.
+bool say_day_after_month(Passage& passage, std::size_t i) {
+    if (i == 0 || !passage.adjacent(i - 1)) return false;
+    const std::string month = passage.text(i - 1);
+    if (month_of(ascii::lower(month)) == 0) return false;
+    const std::string token = passage.text(i);
+    const std::optional<Days> days = read_days(token);
+    const bool year_behind = before_year(passage, i) && read_year(passage.text(i + 1)).has_value();
+    if (!days) {
+        const std::optional<int> number = read_year(token);
+        if (!number || (is_doubtful_month(month) && *number < 1500)) return false;
+        passage.say(i, year(*number, passage.language()));
+        return true;
+    }
+    if (is_doubtful_month(month) && !year_behind && !days->from.ordinal) return false;
+    // "in July 25 volunteers came"
+    if (!year_behind && passage.joined(i) && is_lower_plural(passage.text(i + 1)) && i > 1 &&
+        passage.folded(i - 2) == "in") {
+        return false;
+    }
+    passage.say(i, days_words(*days, passage.is_uk() ? "the" : ""));
+    say_year_behind(passage, i);
+    return true;
+}
+
+// "25 July 2012": the figure takes "the" and "of".
+bool say_day_before_month(Passage& passage, std::size_t i) {
+    if (!passage.joined(i)) return false;
+    const std::string month = passage.text(i + 1);
+    const int number = month_of(ascii::lower(month));
+    const std::optional<Days> days = read_days(passage.text(i));
+    if (number == 0 || !days) return false;
+    const bool year_behind =
+        before_year(passage, i + 1) && read_year(passage.text(i + 2)).has_value();
+    if (is_doubtful_month(month) && !year_behind) return false;
+    // "on 5 March 12 of us" has a day on either side; the first belongs to the month.
+    const bool article = passage.follows(i) && passage.folded(i - 1) == "the";
+    std::string words = days_words(*days, article ? "" : "the");
+    append_words(words, "of");
+    passage.say(i, words);
+    passage.say(i + 1, month_name(number));
+    say_year_behind(passage, i + 1);
+    return true;
+}
+
+struct Date {
+    int day = 0;
+    int month = 0;
+    int year = 0; // 0: not written
+    bool valid() const { return day >= 1 && day <= 31 && month >= 1 && month <= 12; }
+};
+
+enum class Order { month_first, day_first };
+
+std::string date_words(const Date& date, Order order, Language language) {
+    std::string words;
+    if (order == Order::month_first) {
+        words = std::string(month_name(date.month)) + ' ' + day_words(date.day);
+    } else {
+        words = "the " + day_words(date.day) + " of " + std::string(month_name(date.month));
+    }
+    if (date.year != 0) append_words(words, year(date.year, language));
+    return words;
+}
+
+Order order_of(Language language) {
+    return language == Language::en_gb ? Order::day_first : Order::month_first;
+}
+
+std::vector<std::string_view> split(std::string_view token, char separator) {
+    std::vector<std::string_view> parts;
+    while (true) {
+        const std::size_t at = token.find(separator);
+        parts.push_back(token.substr(0, at));
+        if (at == std::string_view::npos) return parts;
+        token.remove_prefix(at + 1);
+    }
+}
+
+// "a/b/year" in the order of the language, or in the only order that makes a date.
+void say_doubtful_date(Passage& passage, std::size_t i, int first, int second, int year_number) {
+    const Language language = passage.language();
+    const Date month_first{second, first, year_number};
+    const Date day_first{first, second, year_number};
+    const bool prefer_day = language == Language::en_gb;
+    if (!month_first.valid() || !day_first.valid() || first == second) {
+        const bool use_day = first == second ? prefer_day : day_first.valid();
+        passage.say(i, date_words(use_day ? day_first : month_first, order_of(language), language));
+        return;
+    }
+    const Date& likely = prefer_day ? day_first : month_first;
+    const Date& other = prefer_day ? month_first : day_first;
+    passage.say(i, date_words(likely, order_of(language), language),
+                {date_words(other, order_of(language), language)});
+}
+
+bool say_numeric_date(Passage& passage, std::size_t i, std::string_view token, char separator) {
+    const std::vector<std::string_view> parts = split(token, separator);
+    if (parts.size() != 3) return false;
+    // "2006-08-05"
+    if (const std::optional<int> number = read_year(parts[0])) {
+        const Date date{to_int(parts[2]).value_or(0), to_int(parts[1]).value_or(0), *number};
+        if (!date.valid() || parts[1].size() > 2 || parts[2].size() > 2) return false;
+        passage.say(i, date_words(date, order_of(passage.language()), passage.language()));
+        return true;
+    }
+    std::optional<int> number = read_year(parts[2]);
+    if (!number && separator != '.') number = read_short_year(parts[2]);
+    const int first = parts[0].size() <= 2 ? to_int(parts[0]).value_or(0) : 0;
+    const int second = parts[1].size() <= 2 ? to_int(parts[1]).value_or(0) : 0;
+    if (!number) return false;
+    if (!Date{first, second, 0}.valid() && !Date{second, first, 0}.valid()) return false;
+    say_doubtful_date(passage, i, first, second, *number);
+    return true;
+}
+
+// "Jan-15-2020", "15-Jan-2020", "15-Jan", "Jan-15", "Jan-2020"
+bool say_joined_date(Passage& passage, std::size_t i, std::string_view token) {
+    const char separator = token.find('/') != std::string_view::npos ? '/' : '-';
+    const std::vector<std::string_view> parts = split(token, separator);
+    if (parts.size() < 2 || parts.size() > 3) return false;
+    const int first_month = month_of(ascii::lower(parts[0]));
+    const int second_month = month_of(ascii::lower(parts[1]));
+    if ((first_month == 0) == (second_month == 0)) return false;
+    const std::optional<Day> day = read_day(first_month != 0 ? parts[1] : parts[0]);
+    const Language language = passage.language();
+    if (!day) {
+        const std::optional<int> number = read_year(parts[1]);
+        if (!number || parts.size() != 2) return false;
+        passage.say(i, std::string(month_name(first_month)) + ' ' + year(*number, language));
+        return true;
+    }
+    Date date{day->number, first_month != 0 ? first_month : second_month, 0};
+    if (parts.size() == 3) {
+        std::optional<int> number = read_year(parts[2]);
+        if (!number) number = read_short_year(parts[2]);
+        if (!number) return false;
+        date.year = *number;
+    }
+    passage.say(
+        i, date_words(date, first_month != 0 ? order_of(language) : Order::day_first, language));
+    if (date.year == 0) say_year_behind(passage, i);
+    return true;
+}
+
+// "5/3": a date after "on Monday", else a fraction or a date, which is for the writer to say.
+bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) {
+    const std::vector<std::string_view> parts = split(token, '/');
+    if (parts.size() != 2 || parts[0].size() > 2 || parts[1].size() > 2) return false;
+    const int first = to_int(parts[0]).value_or(0);
+    const int second = to_int(parts[1]).value_or(0);
+    if (first == 0 || second == 0) return false;
+    const bool month_first = Date{second, first, 0}.valid();
+    const bool day_first = Date{first, second, 0}.valid();
+    if (!month_first && !day_first) return false;
+    static constexpr auto cues = std::to_array<std::string_view>({
+        "after",
+        "before",
+        "by",
+        "due",
+        "friday",
+        "from",
+        "monday",
+        "on",
+        "saturday",
+        "since",
+        "sunday",
+        "thursday",
+        "through",
+        "tuesday",
+        "until",
+        "wednesday",
+    });
+    const bool cue = i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
+                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    if (!cue && first <= second) return false;
+    // Halves, thirds and the like without a cue are fractions ("5/3" is neither usual).
+    say_doubtful_date(passage, i, first, second, 0);
+    return true;
+}
+
+// "1960s", "'80s", "80s", "1960's"
+std::optional<int> read_decade(std::string_view token) {
+    if (token.starts_with('\'')) token.remove_prefix(1);
+    if (!token.ends_with('s')) return std::nullopt;
+    token.remove_suffix(1);
+    if (token.ends_with('\'')) token.remove_suffix(1);
+    if (token.size() != 2 && token.size() != 4) return std::nullopt;
+    const std::optional<int> number = to_int(token);
+    if (!number || *number % 10 != 0 || *number == 0) return std::nullopt;
+    return number;
+}
+
+std::string decade_words(int number, Language language) {
+    return decade(number, language);
+}
+
+bool say_decade(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    const Language language = passage.language();
+    if (hyphen == std::string_view::npos) {
+        const std::optional<int> number = read_decade(token);
+        if (!number) return false;
+        passage.say(i, decade_words(*number, language));
+        return true;
+    }
+    const std::optional<int> to = read_decade(token.substr(hyphen + 1));
+    if (!to) return false;
+    std::optional<int> from = read_decade(token.substr(0, hyphen));
+    if (from) {
+        passage.say(i, decade_words(*from, language) + " to " + decade_words(*to, language));
+        return true;
+    }
+    from = read_year(token.substr(0, hyphen)); // "1960-80s"
+    if (!from) return false;
+    passage.say(i, year(*from, language) + " to " + decade_words(*to, language));
+    return true;
+}
+
+// "1970-2010", "1980-86": years where both are in reach and the second is later.
+bool say_year_range(Passage& passage, std::size_t i, std::string_view token) {
+    const std::vector<std::string_view> parts = split(token, '-');
+    if (parts.size() != 2) return false;
+    const std::optional<int> from = read_year(parts[0]);
+    if (!from || *from > 2199) return false;
+    const Language language = passage.language();
+    if (const std::optional<int> to = read_year(parts[1])) {
+        if (*to <= *from || *to > 2199) return false;
+        passage.say(i, year(*from, language) + " to " + year(*to, language));
+        return true;
+    }
+    const std::optional<int> to = to_int(parts[1]);
+    if (parts[1].size() != 2 || !to || *to <= *from % 100 || *to < 10) return false;
+    passage.say(i, year(*from, language) + " to " + cardinal(*to, language));
+    return true;
+}
+
+constexpr auto year_cues = std::to_array<std::string_view>({
+    "after", "autumn", "before", "by",    "circa",  "class", "during", "early",
+    "fall",  "from",   "in",     "late",  "of",     "since", "spring", "summer",
+    "the",   "till",   "to",     "until", "winter", "year",
+});
+
+bool has_year_cue(const Passage& passage, std::size_t i) {
+    return i > 0 && passage.joined(i - 1) &&
+           std::find(year_cues.begin(), year_cues.end(), passage.folded(i - 1)) != year_cues.end();
+}
+
+bool is_era(std::string_view text) {
+    return text == "AD" || text == "BC" || text == "CE" || text == "BCE" || text == "A.D" ||
+           text == "B.C" || text == "C.E" || text == "B.C.E";
+}
+
+// Four bare digits from 1100 to 2099: a year, unless a noun in the plural says that things are
+// counted and nothing says that it is a year.
+bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
+    const Language language = passage.language();
+    const std::optional<int> number = read_year(token);
+    const bool era = (passage.joined(i) && is_era(passage.text(i + 1))) ||
+                     (passage.follows(i) && is_era(passage.text(i - 1)));
+    if (number && era) {
+        passage.say(i, year(*number, language));
+        return true;
+    }
+    if (!number || *number < 1100 || *number > 2099) return false;
+    const bool counted = passage.joined(i) && is_lower_plural(passage.text(i + 1));
+    const std::string as_number = cardinal(*number, language);
+    if (!counted) {
+        passage.say(i, year(*number, language));
+        return true;
+    }
+    if (!has_year_cue(passage, i)) {
+        const bool hundreds =
+            *number % 100 == 0 && *number % 1000 != 0 && language == Language::en_us;
+        passage.say(i, hundreds ? year(*number, language) : as_number);
+        return true;
+    }
+    const std::string as_year = year(*number, language);
+    if (as_year == as_number || *number % 100 == 0) {
+        passage.say(i, as_year);
+    } else {
+        passage.say(i, as_year, {as_number});
+    }
+    return true;
+}
+
+// "'98": a year that has lost its century.
+bool say_clipped_year(Passage& passage, std::size_t i, std::string_view token) {
+    if (!token.starts_with('\'') || token.size() != 3) return false;
+    const std::optional<int> number = to_int(token.substr(1));
+    if (!number) return false;
+    std::string words = *number < 10 ? "oh " : "";
+    passage.say(i, words + cardinal(*number, passage.language()));
+    return true;
+}
+
+// "mid-1980s", "pre-1900", "post-2010"
+bool say_prefixed(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string_view::npos || hyphen == 0) return false;
+    const std::string prefix = ascii::lower(token.substr(0, hyphen));
+    if (!std::all_of(prefix.begin(), prefix.end(), ascii::is_lower)) return false;
+    const std::string_view rest = token.substr(hyphen + 1);
+    const Language language = passage.language();
+    if (const std::optional<int> number = read_decade(rest)) {
+        passage.say(i, prefix + ' ' + decade(*number, language));
+        return true;
+    }
+    const bool time_prefix = prefix == "mid" || prefix == "pre" || prefix == "post" ||
+                             prefix == "early" || prefix == "late" || prefix == "circa";
+    const std::optional<int> number = read_year(rest);
+    if (!number || !time_prefix) return false;
+    passage.say(i, prefix + ' ' + year(*number, language));
+    return true;
+}
+
+} // namespace
+
+bool say_date(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    if (say_day_after_month(passage, i) || say_day_before_month(passage, i)) return true;
+    if (say_numeric_date(passage, i, token, '/') || say_numeric_date(passage, i, token, '-') ||
+        say_numeric_date(passage, i, token, '.')) {
+        return true;
+    }
+    if (say_joined_date(passage, i, token) || say_day_and_month(passage, i, token)) return true;
+    if (say_decade(passage, i, token) || say_prefixed(passage, i, token)) return true;
+    return say_clipped_year(passage, i, token);
+}
+
+bool say_year(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    return say_year_range(passage, i, token) || say_bare_year(passage, i, token);
+}
+
+std::string_view month_words(std::string_view folded) {
+    return month_name(month_of(folded));
+}
+
+} // namespace say

@@ -1,0 +1,313 @@
+// Words in capitals: said letter by letter (FBI), as a word (NASA), or an ordinary word that is
+// merely in capitals. Also letters with stops (U.S.), single letters, and their plurals.
+#include "speech/lexicon.h"
+#include "speech/passage.h"
+#include "text/ascii.h"
+#include "text/unicode.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+// Said as a word although no dictionary of ordinary words has it, or has another word of that
+// spelling (AIDS). Common practice, no source.
+constexpr auto spoken_as_words = std::to_array<std::string_view>({
+    "AIDS",    "ANOVA",  "ASCII",  "ASEAN",   "BAFTA",  "BASIC", "BREXIT",   "CAPTCHA", "CERN",
+    "COBOL",   "CORS",   "COVID",  "DARPA",   "EBITDA", "EPCOT", "FEMA",     "FIFA",    "FOMO",
+    "FORTRAN", "GATT",   "GIF",    "HAMAS",   "HUD",    "IKEA",  "INTERPOL", "ISIS",    "JPEG",
+    "JSON",    "LAN",    "LASER",  "LATAM",   "LEGO",   "LIDAR", "MENSA",    "MERS",    "NAFTA",
+    "NASA",    "NASDAQ", "NASCAR", "NATO",    "NIMBY",  "NORAD", "NUMA",     "OPEC",    "OSHA",
+    "PAWS",    "PETA",   "PIN",    "PNG",     "POTUS",  "RADAR", "RAM",      "ROM",     "SARS",
+    "SCOTUS",  "SCUBA",  "SEATO",  "SIM",     "SONAR",  "STEM",  "SWAT",     "TIFF",    "UNESCO",
+    "UNICEF",  "WAN",    "WAP",    "WYSIWYG", "YAML",   "YOLO",  "ZIP",
+});
+
+// Letters although they would make a word, or look like one. Common practice, no source.
+constexpr auto spoken_as_letters = std::to_array<std::string_view>({
+    "AA",  "AARP", "ABBA", "AC",   "ACLU", "AD",  "AI",  "AKA", "AM",  "AP",   "API", "ASAP",
+    "ATM", "AV",   "BA",   "BBC",  "BC",   "BCE", "BMI", "BMX", "CAD", "CCTV", "CD",  "CE",
+    "CEO", "CFO",  "CIA",  "CNN",  "CO",   "CPA", "CPU", "CSI", "CT",  "CTO",  "CV",  "DA",
+    "DC",  "DIY",  "DJ",   "DNA",  "DOA",  "DVD", "EA",  "ECG", "EKG", "EMT",  "EPA", "ER",
+    "ESP", "ESPN", "ETA",  "EU",   "EV",   "FAA", "FAQ", "FBI", "FDA", "FYI",  "GB",  "GDP",
+    "GI",  "GMO",  "GOP",  "GPA",  "GPS",  "GPU", "HIV", "HR",  "IBM", "ICU",  "ID",  "IEA",
+    "IMF", "IOC",  "IOU",  "IP",   "IPO",  "IQ",  "IRA", "IRS", "ISO", "ITV",  "IV",  "IVF",
+    "KO",  "LA",   "LED",  "LGBT", "LSD",  "MA",  "MBA", "MIA", "MIT", "MOT",  "MP",  "MRI",
+    "NBA", "NBC",  "NGO",  "NHS",  "NPR",  "NRA", "NSA", "NYU", "OBE", "OECD", "OEM", "OK",
+    "PA",  "PC",   "PE",   "PG",   "PHP",  "PM",  "POS", "POW", "PR",  "PS",   "PTA", "QA",
+    "QED", "RIP",  "RNA",  "RV",   "SEC",  "SOS", "SUV", "TA",  "TBA", "TLC",  "TV",  "UAE",
+    "UAV", "UCLA", "UEFA", "UFO",  "UI",   "UK",  "UN",  "UPS", "URL", "US",   "USA", "USAF",
+    "USB", "USDA", "USSR", "UV",   "UX",   "VAT", "VIP", "VP",  "VR",  "WC",   "WTO", "XML",
+});
+
+// Readers differ on these; the first reading is the commoner. Common practice, no source.
+struct Doubtful {
+    std::string_view sign;
+    std::string_view other;
+};
+constexpr auto doubtful = std::to_array<Doubtful>({
+    {"FAQ", "fack"},
+    {"GUI", "gooey"},
+    {"SCSI", "scuzzy"},
+    {"SQL", "sequel"},
+});
+
+bool contains(std::string_view vowels, char c) {
+    return vowels.find(c) != std::string_view::npos;
+}
+
+// "Y" is a vowel except at the beginning.
+bool is_vowel_at(std::string_view word, std::size_t at) {
+    return contains("AEIOU", word[at]) || (word[at] == 'Y' && at > 0);
+}
+
+std::size_t group_end(std::string_view word, std::size_t at) {
+    const bool vowel = is_vowel_at(word, at);
+    while (at < word.size() && is_vowel_at(word, at) == vowel)
+        ++at;
+    return at;
+}
+
+// Consonants that can open a word.
+bool is_onset(std::string_view consonants) {
+    static constexpr auto onsets = std::to_array<std::string_view>({
+        "BL",  "BR",  "CH", "CL",  "CR",  "DR", "FL", "FR", "GL", "GR", "PH",
+        "PL",  "PR",  "SC", "SCH", "SCR", "SH", "SK", "SL", "SM", "SN", "SP",
+        "SPL", "SPR", "ST", "STR", "SW",  "TH", "TR", "TW", "WH", "WR",
+    });
+    return consonants.size() == 1 ||
+           std::find(onsets.begin(), onsets.end(), consonants) != onsets.end();
+}
+
+// Consonants that can close a word.
+bool is_coda(std::string_view consonants) {
+    static constexpr auto codas = std::to_array<std::string_view>({
+        "CH", "CK", "CT", "FT", "LD", "LL", "LT", "MP", "NCE", "ND", "NG", "NK", "NS", "NT", "PS",
+        "PT", "RC", "RD", "RK", "RM", "RN", "RS", "RT", "SH",  "SK", "SP", "SS", "ST", "TH",
+    });
+    return consonants.size() == 1 ||
+           std::find(codas.begin(), codas.end(), consonants) != codas.end();
+}
+
+// Could English say it as a word? Four letters or more, groups of two vowels at most, and no
+// cluster of consonants that words do not begin, end or join with.
+bool is_pronounceable(std::string_view word) {
+    if (word.size() < 4) return false;
+    std::size_t vowels = 0;
+    for (std::size_t at = 0; at < word.size();) {
+        const std::size_t end = group_end(word, at);
+        const std::string_view group = word.substr(at, end - at);
+        const bool vowel = is_vowel_at(word, at);
+        if (vowel && (group.size() > 2 || group == "AA" || group == "II" || group == "UU"))
+            return false;
+        if (vowel) ++vowels;
+        if (!vowel && at == 0 && !is_onset(group)) return false;
+        if (!vowel && at > 0 && end == word.size() && !is_coda(group)) return false;
+        if (!vowel && at > 0 && end < word.size() && group.size() > 2) return false;
+        at = end;
+    }
+    return vowels >= 2 ||
+           (vowels == 1 && word.size() == 4 && !is_vowel_at(word, 0) && !is_vowel_at(word, 3));
+}
+
+bool same_sounds(const Phones& a, const Phones& b) {
+    return a.size() == b.size() &&
+           std::equal(a.begin(), a.end(), b.begin(),
+                      [](const Phone& x, const Phone& y) { return x.sound == y.sound; });
+}
+
+// The dictionary has initials too, spelt out ("fbi").
+bool is_spelt_in_lexicon(std::string_view folded) {
+    Phones letters;
+    for (const Phones& letter : spell_out(folded))
+        letters.insert(letters.end(), letter.begin(), letter.end());
+    return same_sounds(pronounce(folded).phones, letters);
+}
+
+template <std::size_t size>
+bool has(const std::array<std::string_view, size>& words, std::string_view word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool is_capitals(std::string_view text) {
+    return !text.empty() && std::all_of(text.begin(), text.end(), ascii::is_upper);
+}
+
+// "U.S", "Ph.D", "a.m": letters and stops in turn, the last stop being punctuation.
+bool is_dotted(std::string_view text) {
+    if (text.find('.') == std::string_view::npos || text.size() > 16) return false;
+    std::size_t run = 0;
+    for (const char c : text) {
+        if (c == '.') {
+            if (run == 0) return false;
+            run = 0;
+        } else if (!ascii::is_letter(c) || ++run > 2) {
+            return false;
+        }
+    }
+    return run > 0;
+}
+
+struct Core {
+    std::string letters;
+    std::string ending; // "s" or "'s"
+};
+
+// Initials without their plural or possessive: "CEOs", "FBI's", "U.S.'s".
+Core core_of(std::string_view text) {
+    Core core;
+    std::string_view rest = text;
+    if (rest.ends_with("'s")) {
+        core.ending = "'s";
+        rest.remove_suffix(2);
+    } else if (rest.size() > 2 && rest.ends_with('s') &&
+               is_capitals(rest.substr(0, rest.size() - 1))) {
+        core.ending = "s";
+        rest.remove_suffix(1);
+    } else if (rest.ends_with('\'')) {
+        rest.remove_suffix(1);
+    }
+    if (rest.ends_with('.')) rest.remove_suffix(1);
+    core.letters = rest;
+    return core;
+}
+
+// The dictionary knows many plurals of initials; for the rest an apostrophe keeps the ending apart
+// from the letters.
+std::string with_ending(const Core& core, std::string_view folded) {
+    std::string word(folded);
+    if (core.ending.empty()) return "." + word;
+    if (in_lexicon(word) && core.ending == "s") return word + "s";
+    return "." + word + "'s";
+}
+
+void say_letters(Passage& passage, std::size_t i, const Core& core) {
+    const std::string words = with_ending(core, ascii::lower(core.letters));
+    const auto* other = std::find_if(doubtful.begin(), doubtful.end(), [&](const Doubtful& entry) {
+        return entry.sign == core.letters;
+    });
+    if (other == doubtful.end() || !core.ending.empty()) {
+        passage.say(i, words);
+    } else {
+        passage.say(i, words, {std::string(other->other)});
+    }
+}
+
+// "AT&T", "R&D", "Q&A"
+bool say_ampersand(Passage& passage, std::size_t i, std::string_view text) {
+    const std::size_t at = text.find('&');
+    if (at == std::string_view::npos || at == 0 || at + 1 == text.size()) return false;
+    const Core last = core_of(text.substr(at + 1));
+    const std::string_view first = text.substr(0, at);
+    if (!is_capitals(first) || !is_capitals(last.letters) || first.size() > 4 ||
+        last.letters.size() > 4)
+        return false;
+    passage.say(i, "." + ascii::lower(first) + " and " +
+                       with_ending(last, ascii::lower(last.letters)));
+    return true;
+}
+
+// A letter alone is its name; "A" is the article unless a noun before it counts with letters.
+bool say_single(Passage& passage, std::size_t i, char letter) {
+    static constexpr auto counted = std::to_array<std::string_view>({
+        "appendix", "block",     "class",  "column",   "exhibit", "figure",   "gate",  "grade",
+        "group",    "hepatitis", "option", "part",     "plan",    "platform", "point", "row",
+        "section",  "series",    "side",   "terminal", "type",    "vitamin",  "zone",
+    });
+    if (letter == 'I' || letter == 'a' || letter == 'i') return false;
+    if (letter == 'O' && !passage.stop_behind(i)) return false;
+    if (letter == 'A') {
+        const bool named = passage.follows(i) && has(counted, passage.folded(i - 1));
+        if (!named && !passage.joined_by_stop(i)) return false;
+    }
+    passage.say(i, "." + std::string(1, ascii::lower(letter)));
+    return true;
+}
+
+// Short words that are initials only behind an article or the like: "the WHO", "an IT team".
+bool is_named(const Passage& passage, std::size_t i) {
+    static constexpr auto articles = std::to_array<std::string_view>({
+        "a",
+        "an",
+        "and",
+        "at",
+        "by",
+        "her",
+        "his",
+        "in",
+        "its",
+        "my",
+        "of",
+        "our",
+        "the",
+        "their",
+        "your",
+    });
+    return passage.follows(i) && has(articles, passage.folded(i - 1)) &&
+           !(is_capitals(passage.raw(i - 1)) && passage.raw(i - 1).size() > 1);
+}
+
+bool say_capitals(Passage& passage, std::size_t i, const Core& core) {
+    if (core.letters == "IT" || core.letters == "WHO") {
+        const bool article = is_named(passage, i);
+        if (passage.shouts() || !article) return false;
+        say_letters(passage, i, core);
+        return true;
+    }
+    const Capitals kind = capitals_kind(core.letters);
+    if (kind == Capitals::ordinary) return false;
+    if (passage.shouts() && in_lexicon(ascii::lower(core.letters)) &&
+        !is_spelt_in_lexicon(ascii::lower(core.letters))) {
+        return false;
+    }
+    if (kind == Capitals::letters) {
+        say_letters(passage, i, core);
+    } else {
+        passage.say(i, ascii::lower(core.letters) + core.ending);
+    }
+    return true;
+}
+
+} // namespace
+
+Capitals capitals_kind(std::string_view word) {
+    std::string capitals(word);
+    for (char& c : capitals)
+        c = ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
+    if (!is_capitals(capitals)) return Capitals::ordinary;
+    if (word.size() == 1)
+        return word == "I" || word == "A" || word == "O" ? Capitals::ordinary : Capitals::letters;
+    if (has(spoken_as_words, capitals)) return Capitals::word;
+    if (has(spoken_as_letters, capitals)) return Capitals::letters;
+    const std::string folded = ascii::lower(word);
+    if (in_lexicon(folded))
+        return is_spelt_in_lexicon(folded) ? Capitals::letters : Capitals::ordinary;
+    if (word.size() > 6 || pronounce(folded).known == Known::lexicon) return Capitals::ordinary;
+    return is_pronounceable(capitals) ? Capitals::word : Capitals::letters;
+}
+
+bool say_initials(Passage& passage, std::size_t i) {
+    const std::string text = passage.text(i);
+    if (text.size() == 1 && ascii::is_letter(text[0])) return say_single(passage, i, text[0]);
+    if (say_ampersand(passage, i, text)) return true;
+    const Core core = core_of(text);
+    if (is_dotted(core.letters)) {
+        std::string letters = core.letters;
+        std::erase(letters, '.');
+        say_letters(passage, i, {letters, core.ending});
+        return true;
+    }
+    if (core.letters == "PhD" || core.letters == "iOS" || core.letters == "TVs") {
+        say_letters(passage, i, core);
+        return true;
+    }
+    if (core.letters.size() == 1 && ascii::is_upper(core.letters[0]) && !core.ending.empty() &&
+        core.letters != "I") {
+        passage.say(i, "." + ascii::lower(core.letters) + "'s");
+        return true;
+    }
+    return core.letters.size() > 1 && is_capitals(core.letters) && say_capitals(passage, i, core);
+}
+
+} // namespace say

@@ -1,0 +1,382 @@
+// Measures: figures with a unit behind them, glued or apart; percent, degrees, feet and inches.
+// Units are those of the SI brochure and of US customary and imperial use.
+#include "speech/numbers.h"
+#include "speech/passage.h"
+#include "speech/quantity.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+// How freely a unit is recognised: `apart` also as a word behind a figure, `glued` only against it
+// ("5m" but not "5 h"), as it is an ordinary word or letter too.
+enum class Use { apart, glued };
+
+struct Unit {
+    std::string_view sign;
+    std::string_view one;
+    std::string_view many;
+    Use use = Use::apart;
+};
+
+constexpr auto units = std::to_array<Unit>({
+    {"%", "percent", "percent"},
+    {"‰", "per mille", "per mille"},
+    {"°", "degree", "degrees"},
+    {"º", "degree", "degrees"},
+    {"°C", "degree celsius", "degrees celsius"},
+    {"°F", "degree fahrenheit", "degrees fahrenheit"},
+    {"ºC", "degree celsius", "degrees celsius"},
+    {"ºF", "degree fahrenheit", "degrees fahrenheit"},
+    {"°K", "degree kelvin", "degrees kelvin"},
+    {"℃", "degree celsius", "degrees celsius"},
+    {"℉", "degree fahrenheit", "degrees fahrenheit"},
+    // length
+    {"nm", "nanometer", "nanometers"},
+    {"µm", "micrometer", "micrometers"},
+    {"μm", "micrometer", "micrometers"},
+    {"mm", "millimeter", "millimeters"},
+    {"cm", "centimeter", "centimeters"},
+    {"dm", "decimeter", "decimeters"},
+    {"m", "meter", "meters"},
+    {"km", "kilometer", "kilometers"},
+    {"in", "inch", "inches", Use::glued},
+    {"ft", "foot", "feet"},
+    {"yd", "yard", "yards"},
+    {"yds", "yard", "yards"},
+    {"mi", "mile", "miles"},
+    {"nmi", "nautical mile", "nautical miles"},
+    {"ly", "light year", "light years"},
+    {"px", "pixel", "pixels"},
+    {"pt", "point", "points", Use::glued},
+    // area
+    {"ha", "hectare", "hectares", Use::glued},
+    {"ac", "acre", "acres", Use::glued},
+    {"sq", "square", "square"},
+    {"cu", "cubic", "cubic"},
+    {"sqft", "square foot", "square feet"},
+    {"sqm", "square meter", "square meters"},
+    // volume
+    {"ml", "milliliter", "milliliters"},
+    {"mL", "milliliter", "milliliters"},
+    {"cl", "centiliter", "centiliters"},
+    {"dl", "deciliter", "deciliters"},
+    {"dL", "deciliter", "deciliters"},
+    {"l", "liter", "liters"},
+    {"L", "liter", "liters"},
+    {"cc", "cc", "cc", Use::glued},
+    {"gal", "gallon", "gallons", Use::glued},
+    {"qt", "quart", "quarts"},
+    {"tsp", "teaspoon", "teaspoons"},
+    {"tbsp", "tablespoon", "tablespoons"},
+    {"fl", "fluid", "fluid", Use::glued},
+    {"bbl", "barrel", "barrels"},
+    // mass
+    {"ng", "nanogram", "nanograms"},
+    {"µg", "microgram", "micrograms"},
+    {"μg", "microgram", "micrograms"},
+    {"mcg", "microgram", "micrograms"},
+    {"mg", "milligram", "milligrams"},
+    {"g", "gram", "grams"},
+    {"kg", "kilogram", "kilograms"},
+    {"kgs", "kilogram", "kilograms"},
+    {"oz", "ounce", "ounces"},
+    {"lb", "pound", "pounds"},
+    {"lbs", "pound", "pounds"},
+    // time
+    {"ns", "nanosecond", "nanoseconds"},
+    {"µs", "microsecond", "microseconds"},
+    {"μs", "microsecond", "microseconds"},
+    {"ms", "millisecond", "milliseconds"},
+    {"s", "second", "seconds", Use::glued},
+    {"sec", "second", "seconds"},
+    {"secs", "second", "seconds"},
+    {"min", "minute", "minutes"},
+    {"mins", "minute", "minutes"},
+    {"h", "hour", "hours", Use::glued},
+    {"hr", "hour", "hours"},
+    {"hrs", "hour", "hours"},
+    {"wk", "week", "weeks"},
+    {"wks", "week", "weeks"},
+    {"mo", "month", "months", Use::glued},
+    {"yr", "year", "years"},
+    {"yrs", "year", "years"},
+    // speed and rates
+    {"mph", "mile per hour", "miles per hour"},
+    {"kph", "kilometer per hour", "kilometers per hour"},
+    {"kmh", "kilometer per hour", "kilometers per hour"},
+    {"kn", "knot", "knots"},
+    {"mpg", "mile per gallon", "miles per gallon"},
+    {"rpm", ".rpm", ".rpm"},
+    {"bpm", "beat per minute", "beats per minute"},
+    {"wpm", "word per minute", "words per minute"},
+    {"fps", "frame per second", "frames per second"},
+    {"psi", ".psi", ".psi"},
+    {"ppm", "part per million", "parts per million"},
+    {"dpi", "dot per inch", "dots per inch"},
+    // physics
+    {"Hz", "hertz", "hertz"},
+    {"hz", "hertz", "hertz"},
+    {"kHz", "kilohertz", "kilohertz"},
+    {"khz", "kilohertz", "kilohertz"},
+    {"MHz", "megahertz", "megahertz"},
+    {"mhz", "megahertz", "megahertz"},
+    {"GHz", "gigahertz", "gigahertz"},
+    {"ghz", "gigahertz", "gigahertz"},
+    {"THz", "terahertz", "terahertz"},
+    {"V", "volt", "volts"},
+    {"kV", "kilovolt", "kilovolts"},
+    {"mV", "millivolt", "millivolts"},
+    {"W", "watt", "watts"},
+    {"mW", "milliwatt", "milliwatts"},
+    {"kW", "kilowatt", "kilowatts"},
+    {"MW", "megawatt", "megawatts"},
+    {"GW", "gigawatt", "gigawatts"},
+    {"Wh", "watt hour", "watt hours"},
+    {"kWh", "kilowatt hour", "kilowatt hours"},
+    {"kwh", "kilowatt hour", "kilowatt hours"},
+    {"MWh", "megawatt hour", "megawatt hours"},
+    {"GWh", "gigawatt hour", "gigawatt hours"},
+    {"mA", "milliamp", "milliamps"},
+    {"mAh", "milliamp hour", "milliamp hours"},
+    {"Ah", "amp hour", "amp hours"},
+    {"A", "amp", "amps", Use::glued},
+    {"Ω", "ohm", "ohms"},
+    {"kΩ", "kilohm", "kilohms"},
+    {"J", "joule", "joules", Use::glued},
+    {"kJ", "kilojoule", "kilojoules"},
+    {"MJ", "megajoule", "megajoules"},
+    {"cal", "calorie", "calories"},
+    {"kcal", "kilocalorie", "kilocalories"},
+    {"N", "newton", "newtons", Use::glued},
+    {"kN", "kilonewton", "kilonewtons"},
+    {"Nm", "newton meter", "newton meters"},
+    {"Pa", "pascal", "pascals"},
+    {"hPa", "hectopascal", "hectopascals"},
+    {"kPa", "kilopascal", "kilopascals"},
+    {"MPa", "megapascal", "megapascals"},
+    {"mbar", "millibar", "millibars"},
+    {"atm", "atmosphere", "atmospheres", Use::glued},
+    {"dB", "decibel", "decibels"},
+    {"db", "decibel", "decibels"},
+    {"K", "kelvin", "kelvin", Use::glued},
+    {"mol", "mole", "moles"},
+    {"hp", "horsepower", "horsepower"},
+    {"lm", "lumen", "lumens"},
+    {"lx", "lux", "lux"},
+    {"Sv", "sievert", "sieverts"},
+    {"mSv", "millisievert", "millisieverts"},
+    {"Bq", "becquerel", "becquerels"},
+    {"eV", "electron volt", "electron volts"},
+    // data
+    {"kB", "kilobyte", "kilobytes"},
+    {"KB", "kilobyte", "kilobytes"},
+    {"MB", "megabyte", "megabytes"},
+    {"mb", "megabyte", "megabytes"},
+    {"GB", "gigabyte", "gigabytes"},
+    {"gb", "gigabyte", "gigabytes"},
+    {"TB", "terabyte", "terabytes"},
+    {"tb", "terabyte", "terabytes"},
+    {"PB", "petabyte", "petabytes"},
+    {"KiB", "kibibyte", "kibibytes"},
+    {"MiB", "mebibyte", "mebibytes"},
+    {"GiB", "gibibyte", "gibibytes"},
+    {"kbps", "kilobit per second", "kilobits per second"},
+    {"Kbps", "kilobit per second", "kilobits per second"},
+    {"Mbps", "megabit per second", "megabits per second"},
+    {"mbps", "megabit per second", "megabits per second"},
+    {"Gbps", "gigabit per second", "gigabits per second"},
+    {"gbps", "gigabit per second", "gigabits per second"},
+    {"Mb", "megabit", "megabits"},
+    {"Gb", "gigabit", "gigabits"},
+    {"MP", "megapixel", "megapixels"},
+});
+
+const Unit* find_unit(std::string_view sign) {
+    const auto* found = std::find_if(units.begin(), units.end(),
+                                     [sign](const Unit& unit) { return unit.sign == sign; });
+    return found == units.end() ? nullptr : found;
+}
+
+// "metre" and "litre" are UK spellings of the same sound.
+std::string in_language(std::string_view name, Language language) {
+    std::string words(name);
+    if (language == Language::en_us) return words;
+    for (const std::string_view american : {"meter", "liter"}) {
+        const std::size_t at = words.find(american);
+        if (at != std::string::npos) words.replace(at + 3, 2, "re");
+    }
+    return words;
+}
+
+// "m2", "m²" (raised digits are plain by now) and "m^2": the unit without its exponent, and
+// "square" or "cubic".
+std::string_view power_of(std::string_view& unit) {
+    if (unit.size() < 2) return {};
+    const char exponent = unit.back();
+    if (exponent != '2' && exponent != '3') return {};
+    std::string_view base = unit.substr(0, unit.size() - 1);
+    if (base.ends_with('^')) base.remove_suffix(1);
+    if (base.ends_with("²") || !ascii::is_lower(base.back())) return {};
+    const Unit* found = find_unit(base);
+    if (found == nullptr) return {};
+    unit = base;
+    return exponent == '2' ? "square" : "cubic";
+}
+
+std::string single_unit(std::string_view unit, Number number, Language language) {
+    const std::string_view power = power_of(unit);
+    const Unit* found = find_unit(unit);
+    if (found == nullptr) return {};
+    std::string words(power);
+    append_words(words, in_language(number == Number::plural ? found->many : found->one, language));
+    return words;
+}
+
+bool is_word(std::string_view text) {
+    return text.size() > 2 && std::all_of(text.begin(), text.end(), ascii::is_lower);
+}
+
+// 5'6" and 5'
+bool say_feet(Passage& passage, std::size_t i, const Figure& figure) {
+    const Language language = passage.language();
+    if (!figure.suffix.starts_with('\'')) return false;
+    std::string words = number_words(figure, language);
+    const std::string rest = figure.suffix.substr(1);
+    if (rest.empty()) {
+        passage.say(i, words + (figure.is_one() ? " foot" : " feet"));
+        return true;
+    }
+    const std::optional<Figure> inches = read_figure(rest);
+    if (!inches || (inches->suffix != "\"" && inches->suffix != "''")) return false;
+    passage.say(i, words + " foot " + number_words(*inches, language));
+    return true;
+}
+
+// A unit glued to the figure: "12kg", "5%", "20°C", "4.4x", "12\"".
+std::string glued_unit(const Figure& figure, Number number, Language language) {
+    if (figure.suffix == "\"") return number == Number::plural ? "inches" : "inch";
+    if (figure.suffix == "x" || figure.suffix == "X") return ".x";
+    if (figure.suffix.ends_with('+')) {
+        const std::string unit = unit_words(
+            std::string_view(figure.suffix).substr(0, figure.suffix.size() - 1), number, language);
+        return unit.empty() ? unit : "plus " + unit;
+    }
+    // "5K" is no kelvin and "10A" no current unless a decimal or more of the unit says so.
+    if (figure.suffix == "K" || figure.suffix == "A" || figure.suffix == "N" ||
+        figure.suffix == "J")
+        return {};
+    return unit_words(figure.suffix, number, language);
+}
+
+Number number_of(const Figure& figure) {
+    return figure.is_one() ? Number::singular : Number::plural;
+}
+
+// "5-kg", "10-km-long": a unit in a compound stays singular.
+bool say_compound(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<Figure> figure = read_figure(token);
+    if (!figure || !figure->suffix.starts_with('-') || figure->suffix.size() < 2) return false;
+    const std::string suffix = figure->suffix.substr(1);
+    const std::size_t hyphen = std::min(suffix.find('-'), suffix.size());
+    const Unit* unit = find_unit(std::string_view(suffix).substr(0, hyphen));
+    if (unit == nullptr || (unit->use == Use::glued && unit->sign.size() < 2 && unit->sign != "m"))
+        return false;
+    std::string words = number_words(*figure, passage.language());
+    append_words(words, in_language(unit->one, passage.language()));
+    std::string rest = ascii::lower(std::string_view(suffix).substr(hyphen));
+    std::replace(rest.begin(), rest.end(), '-', ' ');
+    if (!std::all_of(rest.begin(), rest.end(),
+                     [](char c) { return ascii::is_letter(c) || c == ' '; }))
+        return false;
+    passage.say(i, words + rest);
+    return true;
+}
+
+// "2-5lb", "1980-1970 kg", "10-20%"; years only where a unit says otherwise.
+bool say_measure_range(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<FigureRange> range = read_range(token);
+    if (!range || !range->from.currency.empty() || !range->to.currency.empty()) return false;
+    const Language language = passage.language();
+    const std::string unit = glued_unit(range->to, Number::plural, language);
+    if (!range->to.suffix.empty() && unit.empty()) return false;
+    std::string words = number_words(range->from, language);
+    if (!range->from.suffix.empty()) {
+        const std::string own = glued_unit(range->from, number_of(range->from), language);
+        if (own.empty()) return false;
+        append_words(words, own);
+    }
+    append_words(words, "to");
+    append_words(words, number_words(range->to, language));
+    if (!unit.empty()) {
+        append_words(words, unit);
+    } else if (!say_unit_behind(passage, i, Number::plural)) {
+        return false;
+    }
+    passage.say(i, words);
+    return true;
+}
+
+} // namespace
+
+std::string unit_words(std::string_view unit, Number number, Language language) {
+    const std::size_t slash = unit.find('/');
+    if (slash == std::string_view::npos || slash == 0) return single_unit(unit, number, language);
+    const std::string upper = single_unit(unit.substr(0, slash), number, language);
+    const std::string_view rest = unit.substr(slash + 1);
+    std::string lower = single_unit(rest, Number::singular, language);
+    if (lower.empty() && is_word(rest)) lower = rest;
+    return upper.empty() || lower.empty() ? std::string{} : upper + " per " + lower;
+}
+
+bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
+    if (!passage.joined(i)) return false;
+    const std::string text = passage.text(i + 1);
+    const Language language = passage.language();
+    if (const Unit* unit = find_unit(text)) {
+        // "5 in." is inches, "5 in the morning" is not.
+        if (unit->use == Use::glued && !(unit->sign.size() > 1 && passage.stop_behind(i + 1)))
+            return false;
+    }
+    const std::string words = unit_words(text, number, language);
+    if (words.empty()) return false;
+    const bool prefix = text == "sq" || text == "cu" || text == "fl";
+    if (prefix && passage.adjacent(i + 1)) {
+        const std::string next = passage.text(i + 2);
+        const Unit* unit = find_unit(next);
+        if (unit == nullptr) return false;
+        passage.say(i + 2,
+                    in_language(number == Number::plural ? unit->many : unit->one, language));
+    }
+    passage.say(i + 1, words);
+    return true;
+}
+
+bool say_measure(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    if (say_measure_range(passage, i, token)) return true;
+    const std::optional<Figure> figure = read_figure(token);
+    if (!figure || !figure->currency.empty()) return false;
+    if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
+    const Language language = passage.language();
+    if (!figure->suffix.empty() && !fraction_sign_at(figure->suffix)) {
+        const bool singular = figure->is_one() || is_attributive(passage, i, i);
+        const std::string unit =
+            glued_unit(*figure, singular ? Number::singular : Number::plural, language);
+        if (unit.empty()) return false;
+        passage.say(i, number_words(*figure, language) + ' ' + unit);
+        return true;
+    }
+    std::size_t last = i;
+    if (passage.joined(i) && !magnitude_of_word(passage.folded(i + 1)).empty()) last = i + 1;
+    const bool singular = (figure->is_one() && last == i) || is_attributive(passage, i, last + 1);
+    if (!say_unit_behind(passage, last, singular ? Number::singular : Number::plural)) return false;
+    passage.say(i, number_words(*figure, language));
+    if (last > i) passage.say(last, passage.folded(last));
+    return true;
+}
+
+} // namespace say

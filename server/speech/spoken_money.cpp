@@ -1,0 +1,278 @@
+// Money: "$5", "£1.50", "€30bn", "$15.2 billion", "5 USD", "$50-$100", "a $5 bill", "$20/hour".
+// The sign stands before the figure and is said behind it, behind the magnitude if there is one.
+#include "speech/numbers.h"
+#include "speech/passage.h"
+#include "speech/quantity.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+// Signs of use and codes of ISO 4217.
+constexpr auto currencies = std::to_array<Currency>({
+    {"$", "dollar", "dollars", "cent", "cents"},
+    {"US$", ".us dollar", ".us dollars", "cent", "cents"},
+    {"USD", ".us dollar", ".us dollars", "cent", "cents"},
+    {"C$", "canadian dollar", "canadian dollars", "cent", "cents"},
+    {"CA$", "canadian dollar", "canadian dollars", "cent", "cents"},
+    {"CAD", "canadian dollar", "canadian dollars", "cent", "cents"},
+    {"A$", "australian dollar", "australian dollars", "cent", "cents"},
+    {"AU$", "australian dollar", "australian dollars", "cent", "cents"},
+    {"AUD", "australian dollar", "australian dollars", "cent", "cents"},
+    {"NZ$", "new zealand dollar", "new zealand dollars", "cent", "cents"},
+    {"NZD", "new zealand dollar", "new zealand dollars", "cent", "cents"},
+    {"HK$", "hong kong dollar", "hong kong dollars", "cent", "cents"},
+    {"HKD", "hong kong dollar", "hong kong dollars", "cent", "cents"},
+    {"S$", "singapore dollar", "singapore dollars", "cent", "cents"},
+    {"SGD", "singapore dollar", "singapore dollars", "cent", "cents"},
+    {"£", "pound", "pounds", "penny", "pence"},
+    {"GBP", "british pound", "british pounds", "penny", "pence"},
+    {"€", "euro", "euros", "cent", "cents"},
+    {"EUR", "euro", "euros", "cent", "cents"},
+    {"¥", "yen", "yen", "", ""},
+    {"JPY", "japanese yen", "japanese yen", "", ""},
+    {"CNY", "yuan", "yuan", "", ""},
+    {"RMB", "yuan", "yuan", "", ""},
+    {"CHF", "swiss franc", "swiss francs", "centime", "centimes"},
+    {"SEK", "swedish krona", "swedish kronor", "", ""},
+    {"NOK", "norwegian krone", "norwegian kroner", "", ""},
+    {"DKK", "danish krone", "danish kroner", "", ""},
+    {"₹", "rupee", "rupees", "paisa", "paise"},
+    {"INR", "indian rupee", "indian rupees", "paisa", "paise"},
+    {"₩", "won", "won", "", ""},
+    {"KRW", "south korean won", "south korean won", "", ""},
+    {"₽", "ruble", "rubles", "kopek", "kopeks"},
+    {"₺", "lira", "lira", "", ""},
+    {"₪", "shekel", "shekels", "", ""},
+    {"₫", "dong", "dong", "", ""},
+    {"₱", "peso", "pesos", "", ""},
+    {"R$", "real", "reais", "", ""},
+    {"₦", "naira", "naira", "", ""},
+    {"₿", "bitcoin", "bitcoins", "", ""},
+    {"BTC", "bitcoin", "bitcoins", "", ""},
+    {"¢", "cent", "cents", "", ""},
+});
+
+// Two digits of a coin; none if the fraction is finer than that.
+std::optional<std::string> coins_of(std::string fraction) {
+    while (fraction.size() > 2 && fraction.ends_with('0'))
+        fraction.pop_back();
+    if (fraction.size() == 1) fraction += '0';
+    if (fraction.size() != 2) return std::nullopt;
+    return fraction;
+}
+
+std::string with_coins(const Figure& figure, const Currency& currency, std::string_view coins,
+                       Language language) {
+    const int minor = to_int(coins).value_or(0);
+    const int major = to_int(figure.whole).value_or(1);
+    std::string minor_words = cardinal(minor, language);
+    append_words(minor_words, minor == 1 ? currency.minor_one : currency.minor_many);
+    if (major == 0 && minor != 0) {
+        std::string words = figure.sign;
+        append_words(words, minor_words);
+        return words;
+    }
+    Figure whole = figure;
+    whole.fraction.clear();
+    std::string words = number_words(whole, language);
+    append_words(words, major == 1 ? currency.one : currency.many);
+    if (minor == 0) return words;
+    if (currency.sign == "£" && language == Language::en_gb && minor > 9) {
+        append_words(words, cardinal(minor, language)); // "one pound fifty"
+        return words;
+    }
+    if (minor < 10) append_words(words, "and");
+    append_words(words, minor_words);
+    return words;
+}
+
+// "20/hour", "20/hr": what follows the slash.
+std::string rate_words(std::string_view suffix, Language language) {
+    if (!suffix.starts_with('/') || suffix.size() < 2) return {};
+    const std::string_view unit = suffix.substr(1);
+    std::string name = unit_words(unit, Number::singular, language);
+    if (name.empty() && std::all_of(unit.begin(), unit.end(), ascii::is_letter))
+        name = ascii::lower(unit);
+    return name.empty() ? name : "per " + name;
+}
+
+struct Amount {
+    Figure figure;
+    const Currency* currency = nullptr;
+    std::string_view magnitude;
+    std::string tail;      // "per hour"
+    bool singular = false; // attributive
+};
+
+std::string money_words(const Amount& amount, Language language) {
+    const Currency& currency = *amount.currency;
+    std::string words;
+    const std::optional<std::string> coins = coins_of(amount.figure.fraction);
+    if (amount.magnitude.empty() && coins && !currency.minor_one.empty()) {
+        words = with_coins(amount.figure, currency, *coins, language);
+    } else {
+        words = number_words(amount.figure, language);
+        append_words(words, amount.magnitude);
+        const bool one = amount.singular || (amount.figure.is_one() && amount.magnitude.empty());
+        append_words(words, one ? currency.one : currency.many);
+    }
+    append_words(words, amount.tail);
+    return words;
+}
+
+// Reads what follows the number: a magnitude ("bn", "-million") or a rate; false if it is neither.
+bool read_suffix(Amount& amount, Language language) {
+    std::string_view suffix = amount.figure.suffix;
+    if (suffix.empty() || fraction_sign_at(suffix)) return true;
+    if (suffix == "+") {
+        amount.tail = "plus";
+        return true;
+    }
+    amount.tail = rate_words(suffix, language);
+    if (!amount.tail.empty()) return true;
+    if (suffix.starts_with('-')) suffix.remove_prefix(1);
+    amount.magnitude = magnitude_of_suffix(suffix);
+    if (!amount.magnitude.empty()) return true;
+    // "$5-a-day"
+    if (amount.figure.suffix[0] != '-') return false;
+    std::string rest = ascii::lower(suffix);
+    std::replace(rest.begin(), rest.end(), '-', ' ');
+    amount.tail = rest;
+    amount.singular = !rest.starts_with("a ");
+    return std::all_of(rest.begin(), rest.end(),
+                       [](char c) { return ascii::is_letter(c) || c == ' '; });
+}
+
+// The magnitude that word i is behind an amount ("$5 million", "$5 bn").
+std::string_view magnitude_word(const Passage& passage, std::size_t i) {
+    const std::string word = passage.folded(i);
+    const std::string_view magnitude = magnitude_of_word(word);
+    if (!magnitude.empty()) return magnitude;
+    return word == "m" || word == "mn" || word == "bn" || word == "tn" ? magnitude_of_suffix(word)
+                                                                       : std::string_view{};
+}
+
+// Said at i behind `before`; a magnitude word behind it takes the currency.
+void say_amount(Passage& passage, std::size_t i, Amount amount, std::string before = {}) {
+    const Language language = passage.language();
+    const bool open = amount.magnitude.empty() && amount.tail.empty() && passage.joined(i);
+    const std::string_view magnitude = open ? magnitude_word(passage, i + 1) : std::string_view{};
+    if (!magnitude.empty()) {
+        std::string words(magnitude);
+        const bool singular = is_attributive(passage, i, i + 1);
+        append_words(words, singular ? amount.currency->one : amount.currency->many);
+        passage.say(i + 1, words);
+        append_words(before, number_words(amount.figure, language));
+        passage.say(i, before);
+        return;
+    }
+    amount.singular = amount.singular || is_attributive(passage, i, i);
+    append_words(before, money_words(amount, language));
+    passage.say(i, before);
+}
+
+// "$50-$100", "$50-100", "$5-10 million"
+bool say_money_range(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<FigureRange> range = read_range(token);
+    if (!range || range->from.currency.empty()) return false;
+    const Language language = passage.language();
+    Amount from{range->from, currency_of(range->from.currency), {}, {}, false};
+    Amount to{range->to, from.currency, {}, {}, false};
+    if (!range->to.currency.empty()) to.currency = currency_of(range->to.currency);
+    if (!read_suffix(to, language) || !read_suffix(from, language)) return false;
+    const bool shares_magnitude =
+        !to.magnitude.empty() || (passage.joined(i) && !magnitude_word(passage, i + 1).empty());
+    std::string before;
+    if (from.magnitude.empty() && (range->to.currency.empty() || shares_magnitude)) {
+        before = number_words(from.figure, language);
+    } else {
+        before = money_words(from, language);
+    }
+    say_amount(passage, i, to, before + " to");
+    return true;
+}
+
+// A currency behind the figure: "5€", "5 €", "5 USD", "20¢".
+bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure) {
+    if (!figure.currency.empty()) return false;
+    const Language language = passage.language();
+    const Currency* currency = currency_of(figure.suffix);
+    if (currency == nullptr && figure.suffix == "p" && passage.is_uk()) {
+        const std::string unit = figure.is_one() ? "penny" : "pence";
+        passage.say(i, number_words(figure, language) + ' ' + unit);
+        return true;
+    }
+    if (currency != nullptr) {
+        Amount amount{figure, currency, {}, {}, false};
+        amount.figure.suffix.clear();
+        passage.say(i, money_words(amount, language));
+        return true;
+    }
+    if (!figure.suffix.empty() || !passage.joined(i)) return false;
+    std::size_t last = i + 1;
+    const std::string_view magnitude = magnitude_of_word(passage.folded(last));
+    if (!magnitude.empty() && passage.joined(last)) ++last;
+    currency = currency_of(passage.text(last));
+    if (currency == nullptr || (last == i + 2 && magnitude.empty())) return false;
+    if (last == i + 2) {
+        passage.say(i, number_words(figure, language));
+        passage.say(i + 1, magnitude);
+        passage.say(last, currency->many);
+        return true;
+    }
+    const std::optional<std::string> coins = coins_of(figure.fraction);
+    if (coins && !currency->minor_one.empty()) {
+        passage.say(i, money_words({figure, currency, {}, {}, false}, language));
+        passage.say(last, "");
+        return true;
+    }
+    passage.say(i, number_words(figure, language));
+    passage.say(last, figure.is_one() ? currency->one : currency->many);
+    return true;
+}
+
+} // namespace
+
+const Currency* currency_of(std::string_view sign) {
+    const auto* found =
+        std::find_if(currencies.begin(), currencies.end(),
+                     [sign](const Currency& currency) { return currency.sign == sign; });
+    return found == currencies.end() ? nullptr : found;
+}
+
+bool say_money(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    // "$ 5": the sign alone says nothing, its figure all.
+    if (currency_of(token) != nullptr && passage.joined(i)) {
+        const std::optional<Figure> figure = read_figure(passage.text(i + 1));
+        if (!figure || !figure->currency.empty()) return false;
+        Amount amount{*figure, currency_of(token), {}, {}, false};
+        if (!read_suffix(amount, passage.language())) return false;
+        passage.say(i, "");
+        say_amount(passage, i + 1, amount);
+        return true;
+    }
+    if (say_money_range(passage, i, token)) return true;
+    const std::optional<Figure> figure = read_figure(token);
+    if (!figure) return false;
+    if (figure->currency.empty()) return say_trailing_currency(passage, i, *figure);
+    Amount amount{*figure, currency_of(figure->currency), {}, {}, false};
+    if (!read_suffix(amount, passage.language())) return false;
+    say_amount(passage, i, amount);
+    // "$5 USD" names the same currency twice.
+    if (passage.joined(i) && !passage.is_said(i + 1) && figure->currency == "$") {
+        const std::string code = passage.text(i + 1);
+        if (const Currency* named = currency_of(code); named && code.size() == 3) {
+            Figure alone = *figure;
+            alone.currency.clear();
+            say_trailing_currency(passage, i, alone);
+        }
+    }
+    return true;
+}
+
+} // namespace say

@@ -1,0 +1,131 @@
+// Roman numbers: after headings ("Chapter IV"), after rulers and popes ("Henry VIII"), before
+// "century". Elsewhere capitals are initials, and "I" is the speaker.
+#include "speech/numbers.h"
+#include "speech/passage.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+constexpr auto headings = std::to_array<std::string_view>({
+    "act",     "annex",   "appendix", "article", "book",     "bowl",     "category",
+    "chapter", "class",   "division", "episode", "exhibit",  "figure",   "grade",
+    "group",   "lesson",  "level",    "mark",    "module",   "number",   "part",
+    "phase",   "psalm",   "quarter",  "round",   "scene",    "schedule", "season",
+    "section", "session", "stage",    "step",    "symphony", "table",    "tier",
+    "title",   "type",    "unit",     "vol",     "volume",   "war",
+});
+static_assert(std::is_sorted(headings.begin(), headings.end()));
+
+// Given names that rulers and popes share and count.
+constexpr auto rulers = std::to_array<std::string_view>({
+    "albert",   "alexander", "alfonso",   "andrew",    "baldwin",   "benedict",    "boniface",
+    "carl",     "catherine", "charles",   "christian", "clement",   "constantine", "darius",
+    "david",    "edward",    "elizabeth", "eric",      "ferdinand", "francis",     "frederick",
+    "george",   "gregory",   "gustav",    "harald",    "henry",     "innocent",    "ivan",
+    "james",    "john",      "joseph",    "julius",    "juan",      "leo",         "leopold",
+    "louis",    "ludwig",    "malcolm",   "margaret",  "mary",      "mehmed",      "napoleon",
+    "nicholas", "otto",      "paul",      "peter",     "philip",    "pius",        "ptolemy",
+    "ramesses", "richard",   "robert",    "stephen",   "sixtus",    "theodosius",  "thutmose",
+    "umberto",  "urban",     "victoria",  "wilhelm",   "william",
+});
+
+constexpr auto titles = std::to_array<std::string_view>({
+    "archduke",
+    "czar",
+    "duke",
+    "emperor",
+    "empress",
+    "kaiser",
+    "king",
+    "pope",
+    "prince",
+    "princess",
+    "queen",
+    "sultan",
+    "tsar",
+});
+
+constexpr auto behind_ruler = std::to_array<std::string_view>({
+    "and",
+    "as",
+    "became",
+    "died",
+    "had",
+    "in",
+    "is",
+    "of",
+    "reigned",
+    "ruled",
+    "the",
+    "was",
+    "who",
+    "would",
+});
+
+template <std::size_t size>
+bool has(const std::array<std::string_view, size>& words, std::string_view word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool is_name(std::string_view text) {
+    return text.size() > 1 && ascii::is_upper(text[0]) && ascii::is_lower(text[1]);
+}
+
+// "I" counts only where no sentence can go on with it: "George I of", "Part I:".
+bool i_is_number(const Passage& passage, std::size_t i, bool heading) {
+    if (!passage.joined(i)) return true;
+    const std::string next = passage.folded(i + 1);
+    if (heading)
+        return is_name(passage.text(i - 1)) && (next == "of" || next == "and" || next == "is" ||
+                                                next == "was" || is_name(passage.text(i + 1)));
+    return has(behind_ruler, next) && next != "had" && next != "would" && next != "was";
+}
+
+bool say_as(Passage& passage, std::size_t i, const std::string& words, std::string_view ending) {
+    passage.say(i, words + std::string(ending));
+    return true;
+}
+
+} // namespace
+
+bool say_roman(Passage& passage, std::size_t i) {
+    std::string token = passage.text(i);
+    std::string ending;
+    if (token.ends_with("'s")) {
+        ending = "'s";
+        token.resize(token.size() - 2);
+    }
+    const std::optional<int> number = roman(token);
+    if (!number || passage.shouts()) return false;
+    const std::string digits = std::to_string(*number);
+    const Language language = passage.language();
+    const bool century =
+        passage.joined(i) && passage.folded(i + 1).starts_with("centur") && token != "I";
+    if (century) return say_as(passage, i, ordinal(digits, language), ending);
+    if (i == 0 || !passage.adjacent(i - 1)) return false;
+    const std::string before = passage.text(i - 1);
+    const std::string folded = ascii::lower(before);
+    const bool heading = has(headings, folded);
+    const bool titled = i > 1 && passage.joined(i - 2) && has(titles, passage.folded(i - 2));
+    const bool ruler = is_name(before) && (has(rulers, folded) || titled);
+    if (token == "I" && !((heading || ruler) && i_is_number(passage, i, heading))) return false;
+    // One letter alone after a name is an initial ("Charles V" is not, but "James C" is).
+    if (token.size() == 1 && token != "I" && token != "V" && token != "X" && !heading) return false;
+    if (heading) return say_as(passage, i, cardinal(*number, language), ending);
+    if (ruler) return say_as(passage, i, "the " + ordinal(digits, language), ending);
+    // "John Hill III", "Rocky II"
+    const bool two_names =
+        i > 1 && is_name(before) && passage.joined(i - 2) && is_name(passage.text(i - 2));
+    if (token.size() < 2 || *number > 30 || !is_name(before)) return false;
+    if (token == "MD" || token == "DC" || token == "CD" || token == "CC") return false;
+    const bool person = two_names && (token == "II" || token == "III" || token == "IV");
+    return say_as(passage, i,
+                  person ? "the " + ordinal(digits, language) : cardinal(*number, language),
+                  ending);
+}
+
+} // namespace say

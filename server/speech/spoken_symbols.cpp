@@ -1,0 +1,192 @@
+// Signs that stand alone ("&", "5 + 3", "§ 4") or hang on a word ("C++", "C#", "he/she",
+// "word(s)").
+#include "speech/passage.h"
+#include "speech/quantity.h"
+#include "text/ascii.h"
+#include "text/unicode.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+struct Named {
+    std::string_view sign;
+    std::string_view words;
+};
+
+constexpr auto signs = std::to_array<Named>({
+    {"&", "and"},
+    {"+", "plus"},
+    {"=", "equals"},
+    {"%", "percent"},
+    {"@", "at"},
+    {"/", "slash"},
+    {"#", "number"},
+    {"*", "times"},
+    {"<", "is less than"},
+    {">", "is greater than"},
+    {"<=", "is at most"},
+    {">=", "is at least"},
+    {"^", "to the power of"},
+    {"×", "times"},
+    {"÷", "divided by"},
+    {"±", "plus or minus"},
+    {"≤", "is at most"},
+    {"≥", "is at least"},
+    {"≠", "is not equal to"},
+    {"≈", "is about"},
+    {"√", "the square root of"},
+    {"∑", "the sum of"},
+    {"∞", "infinity"},
+    {"∂", "partial"},
+    {"∆", "delta"},
+    {"§", "section"},
+    {"§§", "sections"},
+    {"©", "copyright"},
+    {"°", "degrees"},
+    {"№", "number"},
+    {"µ", "mu"},
+    {"π", "pi"},
+    {"α", "alpha"},
+    {"β", "beta"},
+    {"γ", "gamma"},
+    {"δ", "delta"},
+    {"ε", "epsilon"},
+    {"θ", "theta"},
+    {"λ", "lambda"},
+    {"μ", "mu"},
+    {"σ", "sigma"},
+    {"τ", "tau"},
+    {"φ", "phi"},
+    {"ω", "omega"},
+    {"Δ", "delta"},
+    {"Σ", "sigma"},
+    {"Ω", "omega"},
+    {"$", "dollar"},
+    {"£", "pound"},
+    {"€", "euro"},
+    {"C++", ".c plus plus"},
+    {"c++", ".c plus plus"},
+    {"C#", ".c sharp"},
+    {"F#", ".f sharp"},
+    {"s/he", "he or she"},
+    {"(s)he", "he or she"},
+    {"he/she", "he or she"},
+    {"she/he", "she or he"},
+    {"him/her", "him or her"},
+    {"his/her", "his or her"},
+    {"his/hers", "his or hers"},
+    {"her/his", "her or his"},
+    {"and/or", "and or"},
+    {"n/a", "not applicable"},
+    {"N/A", "not applicable"},
+    {"h/t", "hat tip"},
+    {"c/o", "care of"},
+});
+
+// A hyphen between figures is "to" in a range and "minus" in a sum.
+bool say_lone_hyphen(Passage& passage, std::size_t i) {
+    if (i == 0 || i + 1 >= passage.size()) return false;
+    const bool sum = i + 2 < passage.size() && passage.text(i + 2) == "=";
+    passage.say(i, sum ? "minus" : "to");
+    return true;
+}
+
+// "x" between figures.
+bool say_lone_x(Passage& passage, std::size_t i) {
+    if (i == 0 || !passage.follows(i) || !passage.joined(i)) return false;
+    const std::string before = passage.text(i - 1);
+    const std::string behind = passage.text(i + 1);
+    const auto figure = [](const std::string& text) {
+        return !text.empty() && ascii::is_digit(text[0]);
+    };
+    if (!figure(before) || !figure(behind)) return false;
+    passage.say(i, "by");
+    return true;
+}
+
+bool is_letters(std::string_view text) {
+    return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+        return ascii::is_letter(c) || ascii::is_high(c) || c == '\'' || c == '-';
+    });
+}
+
+// "input/output" has no "slash" when it is read; "word(s)" no brackets.
+bool say_joined_words(Passage& passage, std::size_t i, std::string_view text) {
+    std::string words;
+    std::size_t begin = 0;
+    for (std::size_t at = 0; at <= text.size(); ++at) {
+        if (at < text.size() && text[at] != '/') continue;
+        const std::string_view part = text.substr(begin, at - begin);
+        if (!is_letters(part)) return false;
+        const bool capitals =
+            part.size() < 6 && std::all_of(part.begin(), part.end(), ascii::is_upper);
+        const bool letters =
+            capitals && (part.size() == 1 || capitals_kind(part) == Capitals::letters);
+        append_words(words, (letters ? "." : "") + unicode::fold(part));
+        begin = at + 1;
+    }
+    passage.say(i, words);
+    return true;
+}
+
+bool say_bracketed(Passage& passage, std::size_t i, std::string text) {
+    if (text.find('(') == std::string::npos) return false;
+    std::erase(text, '(');
+    std::erase(text, ')');
+    if (!is_letters(text)) return false;
+    passage.say(i, unicode::fold(text));
+    return true;
+}
+
+// Signs that nobody says: emoji, keycaps, shapes.
+bool is_unspoken(std::string_view raw) {
+    bool any = false;
+    for (std::size_t at = 0; at < raw.size();) {
+        const unicode::CodePoint point = unicode::decode(raw, at);
+        at += point.size;
+        if (point.value == 0x20e3) return true;
+        if (unicode::is_emoji(point.value) && point.value >= 0x2190) {
+            any = true;
+        } else if (!unicode::is_ignorable(point.value) && point.value != 0xfffd &&
+                   point.value >= 0x80 && unicode::is_letter(point.value)) {
+            return false;
+        } else if (point.value < 0x80 && ascii::is_alnum(static_cast<char>(point.value))) {
+            return false;
+        }
+    }
+    return any;
+}
+
+} // namespace
+
+bool say_symbol(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    const std::string text = passage.text(i);
+    if (text == "-") return say_lone_hyphen(passage, i);
+    if (text == "x" || text == "X") return say_lone_x(passage, i);
+    for (const std::string_view sign : {std::string_view(raw), std::string_view(text)}) {
+        const auto* found = std::find_if(signs.begin(), signs.end(),
+                                         [sign](const Named& named) { return named.sign == sign; });
+        if (found == signs.end()) continue;
+        passage.say(i, found->words);
+        return true;
+    }
+    if (const FractionSign* sign = fraction_sign_at(raw); sign && sign->sign == raw) {
+        const bool behind_number = passage.follows(i) && ascii::is_digit(passage.raw(i - 1).back());
+        passage.say(i,
+                    behind_number ? "and " + std::string(sign->behind) : std::string(sign->alone));
+        say_unit_behind(passage, i, behind_number ? Number::plural : Number::singular);
+        return true;
+    }
+    if (is_unspoken(raw)) {
+        passage.say(i, "");
+        return true;
+    }
+    if (text.find('/') != std::string::npos) return say_joined_words(passage, i, text);
+    return say_bracketed(passage, i, text);
+}
+
+} // namespace say

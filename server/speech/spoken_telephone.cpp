@@ -1,0 +1,216 @@
+// Telephone numbers, internet addresses of four numbers, and other figures said digit by digit.
+// In the UK a digit that repeats is "double" or "triple" and the nought is "oh".
+#include "speech/numbers.h"
+#include "speech/passage.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+std::string said_digits(std::string_view digits, Language language) {
+    return language == Language::en_gb ? digits_doubled(digits) : digit_by_digit(digits);
+}
+
+std::vector<std::string_view> split_groups(std::string_view token) {
+    std::vector<std::string_view> groups;
+    std::size_t begin = 0;
+    for (std::size_t at = 0; at <= token.size(); ++at) {
+        if (at < token.size() && token[at] != '-' && token[at] != '.' && token[at] != ')') continue;
+        if (at > begin || at == token.size() || token[at] != '-')
+            groups.push_back(token.substr(begin, at - begin));
+        begin = at + 1;
+    }
+    return groups;
+}
+
+bool all_digits(std::string_view text) {
+    return !text.empty() && std::all_of(text.begin(), text.end(), ascii::is_digit);
+}
+
+bool has_sizes(const std::vector<std::string_view>& groups,
+               std::initializer_list<std::size_t> sizes) {
+    if (groups.size() != sizes.size()) return false;
+    return std::equal(
+        groups.begin(), groups.end(), sizes.begin(),
+        [](std::string_view group, std::size_t size) { return group.size() == size; });
+}
+
+// 1-800 and its kin are said "one eight hundred".
+bool is_free_call(std::string_view group) {
+    return group == "800" || group == "900";
+}
+
+std::string group_words(const std::vector<std::string_view>& groups, std::size_t at,
+                        Language language) {
+    if (is_free_call(groups[at]) && at <= 1) return cardinal(groups[at], Language::en_us);
+    return said_digits(groups[at], language);
+}
+
+std::string joined_groups(const std::vector<std::string_view>& groups, Language language) {
+    std::string words;
+    for (std::size_t at = 0; at < groups.size(); ++at)
+        append_words(words, group_words(groups, at, language));
+    return words;
+}
+
+// "192.168.0.1"
+bool say_internet_address(Passage& passage, std::size_t i,
+                          const std::vector<std::string_view>& groups) {
+    const bool fits =
+        groups.size() == 4 && std::all_of(groups.begin(), groups.end(), [](std::string_view group) {
+            return all_digits(group) && group.size() <= 3;
+        });
+    if (!fits) return false;
+    std::string words;
+    for (const std::string_view group : groups) {
+        if (!words.empty()) words += " dot ";
+        words += digit_by_digit(group);
+    }
+    passage.say(i, words);
+    return true;
+}
+
+// "1-800-GO-2-HAUL": letters stand for digits and are read as words.
+bool say_vanity(Passage& passage, std::size_t i, const std::vector<std::string_view>& groups) {
+    if (groups.size() < 3 || groups[0] != "1" || groups[1].size() != 3 || groups[1][0] != '8')
+        return false;
+    std::string words = "one " + group_words(groups, 1, Language::en_us);
+    for (std::size_t at = 2; at < groups.size(); ++at) {
+        const bool letters = std::all_of(groups[at].begin(), groups[at].end(), ascii::is_letter);
+        if (!letters && !all_digits(groups[at])) return false;
+        append_words(words, letters ? ascii::lower(groups[at]) : digit_by_digit(groups[at]));
+    }
+    passage.say(i, words);
+    return true;
+}
+
+bool is_telephone(const std::vector<std::string_view>& groups, std::string_view token, bool plus) {
+    if (!std::all_of(groups.begin(), groups.end(), all_digits)) return false;
+    if (has_sizes(groups, {3, 3, 4}) || has_sizes(groups, {3, 2, 4})) return true;
+    if (has_sizes(groups, {3, 4})) return token.find('.') == std::string_view::npos;
+    if (groups.size() == 4 && groups[0].size() <= 3 && groups[1].size() == 3 &&
+        groups[2].size() == 3 && groups[3].size() == 4) {
+        return true;
+    }
+    std::size_t digits = 0;
+    for (const std::string_view group : groups)
+        digits += group.size();
+    return plus && digits >= 7 && (groups.size() >= 2 || digits >= 10);
+}
+
+// The words from i on that are digits alone with blanks between, as "+44 20 7946 0958".
+std::size_t digit_run(const Passage& passage, std::size_t i) {
+    std::size_t last = i;
+    while (last + 1 < passage.size() && last < i + 5 && passage.joined(last)) {
+        const std::string next = passage.text(last + 1);
+        const std::vector<std::string_view> groups = split_groups(next);
+        if (!std::all_of(groups.begin(), groups.end(), all_digits)) break;
+        ++last;
+    }
+    return last;
+}
+
+std::size_t count_digits(const Passage& passage, std::size_t first, std::size_t last) {
+    std::size_t digits = 0;
+    for (std::size_t i = first; i <= last; ++i) {
+        const std::string text = passage.text(i);
+        digits +=
+            static_cast<std::size_t>(std::count_if(text.begin(), text.end(), ascii::is_digit));
+    }
+    return digits;
+}
+
+bool has_call_cue(const Passage& passage, std::size_t i) {
+    static constexpr auto cues = std::to_array<std::string_view>({
+        "at",
+        "call",
+        "called",
+        "calling",
+        "dial",
+        "dialed",
+        "fax",
+        "number",
+        "on",
+        "phone",
+        "ring",
+        "tel",
+        "telephone",
+        "text",
+    });
+    return i > 0 && passage.adjacent(i - 1) &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
+void say_digit_words(Passage& passage, std::size_t first, std::size_t last) {
+    for (std::size_t i = first; i <= last; ++i) {
+        const std::string text = passage.text(i);
+        std::string words = text.starts_with('+') ? "plus" : "";
+        append_words(words, said_digits(text, passage.language()));
+        passage.say(i, words);
+    }
+}
+
+// Groups parted by blanks: with a plus, a leading nought, or a word that says "call".
+bool say_spaced(Passage& passage, std::size_t i, std::string_view token) {
+    const std::string_view digits = token.starts_with('+') ? token.substr(1) : token;
+    if (!all_digits(digits)) return false;
+    const std::size_t last = digit_run(passage, i);
+    const std::size_t count = count_digits(passage, i, last);
+    const bool cue = has_call_cue(passage, i);
+    if (last == i) {
+        const bool emergency = cue && (token == "911" || token == "999" || token == "112" ||
+                                       token == "101" || token == "111");
+        if (!emergency && !(cue && count == 7)) return false;
+        passage.say(i, said_digits(digits, passage.language()));
+        return true;
+    }
+    const bool national = token.starts_with('0') && token.size() >= 3 && count >= 9 && count <= 11;
+    const bool international = token.starts_with('+') && count >= 8 && count <= 15;
+    const bool local = cue && (count == 7 || count == 10) && token.size() == 3;
+    if (!national && !international && !local) return false;
+    say_digit_words(passage, i, last);
+    return true;
+}
+
+// "(123) 123-5678": the brackets are punctuation, so the area code is a word of its own.
+bool say_area_code(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() < 2 || token.size() > 5 || !all_digits(token) ||
+        !passage.between(i).starts_with(')'))
+        return false;
+    const std::string next = passage.text(i + 1);
+    const std::vector<std::string_view> groups = split_groups(next);
+    const bool local =
+        has_sizes(groups, {3, 4}) && std::all_of(groups.begin(), groups.end(), all_digits);
+    const bool spaced =
+        all_digits(next) && count_digits(passage, i + 1, digit_run(passage, i + 1)) >= 6;
+    if (!local && !spaced) return false;
+    passage.say(i, said_digits(token, passage.language()));
+    say_digit_words(passage, i + 1, local ? i + 1 : digit_run(passage, i + 1));
+    return true;
+}
+
+} // namespace
+
+bool say_telephone(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    if (say_area_code(passage, i, token) || say_spaced(passage, i, token)) return true;
+    std::string_view body = token;
+    const bool plus = body.starts_with('+');
+    if (plus) body.remove_prefix(1);
+    if (body.starts_with('(')) body.remove_prefix(1);
+    const std::vector<std::string_view> groups = split_groups(body);
+    if (groups.size() < 2 && !plus) return false;
+    if (body.find('-') == std::string_view::npos && say_internet_address(passage, i, groups))
+        return true;
+    if (say_vanity(passage, i, groups)) return true;
+    if (!is_telephone(groups, body, plus)) return false;
+    std::string words = plus ? "plus" : "";
+    append_words(words, joined_groups(groups, passage.language()));
+    passage.say(i, words);
+    return true;
+}
+
+} // namespace say
