@@ -59,25 +59,15 @@ struct Ending {
 
 // Longer ones first where one ends another. -s, -ed and -ly have rules of their own below.
 constexpr Ending endings[] = {
-    {"ing", "IH0 NG", Begins::vowel},
-    {"able", "AH0 B AH0 L", Begins::vowel},
-    {"est", "AH0 S T", Begins::vowel},
-    {"er", "ER0", Begins::vowel},
-    {"ish", "IH0 SH", Begins::vowel},
-    {"ness", "N AH0 S", Begins::consonant},
-    {"less", "L AH0 S", Begins::consonant},
-    {"ful", "F AH0 L", Begins::consonant},
-    {"ment", "M AH0 N T", Begins::consonant},
-    {"like", "L AY2 K", Begins::consonant},
-    {"ship", "SH IH2 P", Begins::consonant},
-    {"hood", "HH UH2 D", Begins::consonant},
-    {"wise", "W AY2 Z", Begins::consonant},
-    {"wards", "W ER0 D Z", Begins::consonant},
+    {"ing", "IH0 NG", Begins::vowel},         {"able", "AH0 B AH0 L", Begins::vowel},
+    {"est", "AH0 S T", Begins::vowel},        {"er", "ER0", Begins::vowel},
+    {"ish", "IH0 SH", Begins::vowel},         {"ness", "N AH0 S", Begins::consonant},
+    {"less", "L AH0 S", Begins::consonant},   {"ful", "F AH0 L", Begins::consonant},
+    {"ment", "M AH0 N T", Begins::consonant}, {"like", "L AY2 K", Begins::consonant},
+    {"ship", "SH IH2 P", Begins::consonant},  {"hood", "HH UH2 D", Begins::consonant},
+    {"wise", "W AY2 Z", Begins::consonant},   {"wards", "W ER0 D Z", Begins::consonant},
     {"ward", "W ER0 D", Begins::consonant},
-    {"ism", "IH2 Z AH0 M", Begins::vowel},
-    {"ist", "IH0 S T", Begins::vowel},
-    {"ize", "AY2 Z", Begins::vowel},
-    {"y", "IY0", Begins::vowel},
+
 };
 
 // A silent e was likely dropped: after vowel and consonant ("hop-ing" from hope, as "hopp-ing" is
@@ -118,6 +108,12 @@ std::optional<Phones> first_known(const std::vector<std::string>& bases, int dep
     return std::nullopt;
 }
 
+// "handl" of "handling", not "marshal" or "call".
+bool ends_in_closed_l(std::string_view stem) {
+    const char before = last_but(stem, 1);
+    return stem.ends_with('l') && !is_vowel_letter(before) && before != 'l';
+}
+
 // "handle" loses its weak vowel in "handling".
 void close_up(Phones& phones) {
     const std::size_t n = phones.size();
@@ -133,11 +129,17 @@ std::optional<Phones> by_table(std::string_view word, int depth) {
         auto phones = first_known(
             before_vowel ? bases_before_vowel(stem) : bases_before_consonant(stem), depth);
         if (!phones) continue;
-        if (before_vowel && stem.ends_with('l')) close_up(*phones);
+        if (before_vowel && ends_in_closed_l(stem)) close_up(*phones);
         append(*phones, ending.sounds);
         return phones;
     }
     return std::nullopt;
+}
+
+bool takes_es(std::string_view base) {
+    constexpr std::string_view ends[] = {"s", "x", "z", "ch", "sh", "o"};
+    return std::any_of(std::begin(ends), std::end(ends),
+                       [&](std::string_view end) { return base.ends_with(end); });
 }
 
 std::optional<Phones> by_s(std::string_view word, int depth) {
@@ -145,7 +147,8 @@ std::optional<Phones> by_s(std::string_view word, int depth) {
     const std::string_view stem = without_last(word);
     std::vector<std::string> bases = {std::string(stem)};
     if (word.ends_with("ies")) bases.push_back(std::string(without_last(word, 3)) + 'y');
-    if (word.ends_with("es")) bases.emplace_back(without_last(word, 2));
+    if (takes_es(without_last(word, 2)) && word.ends_with("es"))
+        bases.emplace_back(without_last(word, 2));
     auto phones = first_known(bases, depth);
     if (phones) append_s(*phones);
     return phones;
@@ -158,21 +161,30 @@ std::optional<Phones> by_ed(std::string_view word, int depth) {
     return phones;
 }
 
+// "-ly" after l is one l: "fully", "normally"; "i" before it is weak: "happily"; "-ically" loses a
+// syllable.
+void append_ly(Phones& phones, std::string_view stem) {
+    if (phones.empty()) return;
+    if (stem.ends_with('i') && phones.back().sound == Sound::IY) phones.back().sound = Sound::AH;
+    if (stem.ends_with("ical") && phones.size() > 2 && phones.back().sound == Sound::L) {
+        phones.resize(phones.size() - 2);
+    }
+    append(phones, phones.back().sound == Sound::L ? "IY0" : "L IY0");
+}
+
 std::optional<Phones> by_ly(std::string_view word, int depth) {
     if (!word.ends_with("ly")) return std::nullopt;
-    const std::string before_y(without_last(word));
-    // "simply" from simple, "fully" from full: the l is there already.
-    if (auto phones = first_known({before_y + 'e', before_y}, depth);
-        phones && !phones->empty() && phones->back().sound == Sound::L) {
-        close_up(*phones);
-        append(*phones, "IY0");
+    const std::string_view stem = without_last(word, 2);
+    if (auto phones = first_known(bases_before_consonant(stem), depth)) {
+        append_ly(*phones, stem);
         return phones;
     }
-    const std::string_view stem = without_last(word, 2);
-    std::vector<std::string> bases = bases_before_consonant(stem);
-    if (stem.ends_with("ical")) bases.emplace(bases.begin(), without_last(stem, 2));
-    auto phones = first_known(bases, depth);
-    if (phones) append(*phones, "L IY0");
+    // "simply" from simple, "fully" from full: the l is there already.
+    const std::string before_y(without_last(word));
+    auto phones = first_known({before_y + 'e', before_y}, depth);
+    if (!phones || phones->empty() || phones->back().sound != Sound::L) return std::nullopt;
+    close_up(*phones);
+    append(*phones, "IY0");
     return phones;
 }
 
@@ -180,13 +192,15 @@ std::optional<Phones> by_ly(std::string_view word, int depth) {
 std::optional<Phones> by_plural(std::string_view word) {
     const auto packed = table::find(std::string(word) + 's');
     if (packed.empty()) return std::nullopt;
-    Phones phones = table::first_reading(packed);
-    Phones base(phones.begin(), phones.end() - 1);
-    if (base.empty()) return std::nullopt;
-    Phones again = base;
-    append_s(again);
-    if (again != phones) return std::nullopt;
-    return base;
+    const Phones plural = table::first_reading(packed);
+    for (const std::size_t n_ending : {2U, 1U}) {
+        if (plural.size() <= n_ending) continue;
+        const Phones base(plural.begin(), plural.end() - static_cast<std::ptrdiff_t>(n_ending));
+        Phones again = base;
+        append_s(again);
+        if (again == plural) return base;
+    }
+    return std::nullopt;
 }
 
 // ---- Prefixes ----
@@ -218,9 +232,6 @@ constexpr Prefix prefixes[] = {
     {"mega", "M EH2 G AH0"},
     {"micro", "M AY2 K R OW0"},
     {"ultra", "AH2 L T R AH0"},
-    {"de", "D IY0"},
-    {"co", "K OW0"},
-    {"auto", "AO2 T OW0"},
     {"bio", "B AY2 OW0"},
     {"hyper", "HH AY2 P ER0"},
     {"mini", "M IH2 N IY0"},
@@ -229,15 +240,6 @@ constexpr Prefix prefixes[] = {
     {"fore", "F AO2 R"},
 };
 constexpr std::size_t shortest_base_after_prefix = 4;
-
-// ---- Compounds ----
-
-// The first part keeps its stress, the second carries a weaker one, as in "bookshelf".
-void weaken(Phones& phones) {
-    for (Phone& phone : phones) {
-        if (phone.stress == 1) phone.stress = 2;
-    }
-}
 
 std::optional<Phones> known(std::string_view word, int depth) {
     if (const auto packed = table::find(word); !packed.empty()) return table::first_reading(packed);
@@ -290,17 +292,25 @@ std::optional<Phones> with_prefix(std::string_view word) {
     return std::nullopt;
 }
 
-std::optional<Phones> as_compound(std::string_view word) {
+// British spellings of words that the American dictionary has another way; the sounds are the same.
+std::optional<Phones> in_american_spelling(std::string_view word) {
+    struct Change {
+        std::string_view british;
+        std::string_view american;
+    };
+    constexpr Change changes[] = {
+        {"our", "or"},  {"ise", "ize"}, {"isi", "izi"},  {"isa", "iza"},      {"yse", "yze"},
+        {"ysi", "yzi"}, {"tre", "ter"}, {"ogue", "og"},  {"oeuvre", "euver"}, {"ilful", "illful"},
+        {"ae", "e"},    {"oe", "e"},    {"ence", "ense"}};
     if (word.size() > longest_word) return std::nullopt;
-    for (std::size_t cut = shortest_base; cut + shortest_base <= word.size(); cut++) {
-        const auto first = known(word.substr(0, cut), 0);
-        if (!first) continue;
-        auto second = known(word.substr(cut), 1);
-        if (!second) continue;
-        weaken(*second);
-        Phones phones = *first;
-        phones.insert(phones.end(), second->begin(), second->end());
-        return phones;
+    for (const Change& change : changes) {
+        // Not at the beginning: "our" and "tread" are spelt alike everywhere.
+        const std::size_t at = word.rfind(change.british);
+        if (at == std::string_view::npos || at == 0) continue;
+        std::string american(word);
+        american.replace(at, change.british.size(), change.american);
+        if (!table::find(american).empty()) return table::first_reading(table::find(american));
+        if (auto phones = with_ending(american)) return phones;
     }
     return std::nullopt;
 }

@@ -4,6 +4,7 @@
 #include "speech/derive.h"
 #include "speech/letter_to_sound.h"
 #include "speech/lexicon_table.h"
+#include "speech/own_words.h"
 #include "text/ascii.h"
 #include "text/unicode.h"
 
@@ -44,6 +45,35 @@ std::optional<Pronunciation> from_table(std::string_view word) {
     return result;
 }
 
+Pronunciation by_rule(const Phones& phones) {
+    return {phones, Known::lexicon, {}};
+}
+
+// Our own list, then the dictionary. A word that our list puts first keeps the dictionary's
+// readings behind it.
+std::optional<Pronunciation> known_word(std::string_view word) {
+    auto listed = from_table(word);
+    const auto own = own_word(word);
+    if (!own) return listed;
+    Pronunciation result = by_rule(*own);
+    if (!listed) return result;
+    listed->others.push_back(listed->phones);
+    std::erase(listed->others, *own);
+    result.others = listed->others;
+    return result;
+}
+
+// Each run of one letter cut to at most `longest`.
+std::string with_runs_of(std::string_view word, std::size_t longest) {
+    std::string result;
+    std::size_t run = 0;
+    for (const char c : word) {
+        run = !result.empty() && result.back() == c ? run + 1 : 1;
+        if (run <= longest) result += c;
+    }
+    return result;
+}
+
 // Lower-case ASCII letters and straight apostrophes; anything else becomes a hyphen, which parts
 // words.
 std::string plain_letters(std::string_view word) {
@@ -64,36 +94,11 @@ std::vector<std::string_view> parts_of(std::string_view plain) {
     return parts;
 }
 
-// ---- Sounds people write without vowel letters ----
-
-struct Interjection {
-    std::string_view letters; // runs of a letter written once: "hm" for hmm and hmmmm
-    std::string_view sounds;
-};
-
-// From memory: the sounds nearest to what is said; the clicks have no phone of their own.
-constexpr Interjection interjections[] = {
-    {"brr", "B ER1"},      {"br", "B ER1"},      {"grr", "G ER1"},
-    {"gr", "G ER1"},       {"hm", "HH M"},       {"m", "M"},
-    {"mhm", "M HH AH1 M"}, {"pf", "P F"},        {"pft", "P F T"},
-    {"ps", "P S"},         {"pst", "P S T"},     {"sh", "SH"},
-    {"tsk", "T IH1 S K"},  {"vrm", "V R UH1 M"}, {"z", "Z"},
-    {"th", "TH"},          {"ths", "TH S"},
-};
-
-std::string without_runs(std::string_view word) {
-    std::string result;
-    std::unique_copy(word.begin(), word.end(), std::back_inserter(result));
-    return result;
-}
-
-std::optional<Pronunciation> as_interjection(std::string_view word) {
+// "hmmmm" as "hm", "brrr" as "brr": a held sound is looked up with its letters once, then twice.
+std::optional<Pronunciation> as_held_sound(std::string_view word) {
     if (word.size() < 2 || has_vowel_letter(word)) return std::nullopt;
-    const std::string once = without_runs(word);
-    for (const Interjection& interjection : interjections) {
-        if (interjection.letters == once) {
-            return Pronunciation{sounds(interjection.sounds), Known::lexicon, {}};
-        }
+    for (const std::string& written : {with_runs_of(word, 1), with_runs_of(word, 2)}) {
+        if (auto result = known_word(written)) return result;
     }
     return std::nullopt;
 }
@@ -143,7 +148,7 @@ std::optional<Pronunciation> as_clipped_ing(std::string_view word) {
     auto phones = known_or_derived(full);
     if (!phones || phones->back().sound != Sound::NG) return std::nullopt;
     phones->back().sound = Sound::N;
-    return Pronunciation{*phones, Known::lexicon, {}};
+    return by_rule(*phones);
 }
 
 // Around the word ("dogs'", "'twas"), then within ("d'you").
@@ -164,25 +169,15 @@ std::optional<Pronunciation> without_apostrophes(std::string_view word) {
 
 // ---- Words nobody lists ----
 
-// "sooo", "loooong": a letter held for effect. At the end of a word it stood once ("so"), inside it
+// "sooo", "gooood": a letter held for effect. At the end of a word it stood once ("so"), inside it
 // may have been doubled ("good").
 std::optional<Pronunciation> without_held_letters(std::string_view word) {
-    std::string once;
-    std::string twice;
-    for (std::size_t at = 0; at < word.size();) {
-        std::size_t end = at;
-        while (end < word.size() && word[end] == word[at])
-            end++;
-        const std::size_t run = end - at;
-        once.append(run < 3 ? run : 1, word[at]);
-        twice.append(std::min<std::size_t>(run, 2), word[at]);
-        at = end;
-    }
-    if (once == word) return std::nullopt;
-    const bool held_at_end = word.substr(word.size() - 2) == std::string(2, word.back());
+    const std::string twice = with_runs_of(word, 2);
+    if (twice == word) return std::nullopt;
+    const std::string once = with_runs_of(word, 1);
+    const bool held_at_end = word.ends_with(std::string(3, word.back()));
     for (const std::string& written : {held_at_end ? once : twice, held_at_end ? twice : once}) {
-        if (auto phones = known_or_derived(written))
-            return Pronunciation{*phones, Known::lexicon, {}};
+        if (auto phones = known_or_derived(written)) return by_rule(*phones);
     }
     return std::nullopt;
 }
@@ -194,30 +189,40 @@ Pronunciation as_letters(std::string_view word) {
     return result;
 }
 
-// A guess has a stressed syllable where it has any.
+// The rules guess letter by letter and may stress several syllables or none. One is right, and of
+// several it is more often the first: 15,412 of 27,815 words of the dictionary, against 11,519 for
+// the last.
+void keep_one_stress(Phones& phones) {
+    bool seen = false;
+    for (Phone& phone : phones) {
+        if (phone.stress == 1 && seen) phone.stress = 2;
+        seen = seen || phone.stress == 1;
+    }
+    const auto vowel = std::find_if(phones.begin(), phones.end(),
+                                    [](const Phone& phone) { return is_vowel(phone.sound); });
+    if (!seen && vowel != phones.end()) vowel->stress = 1;
+}
+
 Pronunciation guess(std::string_view letters) {
     Pronunciation result{guess_sounds(letters), Known::guess, {}};
-    const auto stressed = [](const Phone& phone) { return phone.stress == 1; };
-    const auto vowel = [](const Phone& phone) { return is_vowel(phone.sound); };
-    Phones& phones = result.phones;
-    if (std::none_of(phones.begin(), phones.end(), vowel)) return as_letters(letters);
-    if (std::none_of(phones.begin(), phones.end(), stressed)) {
-        std::find_if(phones.begin(), phones.end(), vowel)->stress = 1;
-    }
+    keep_one_stress(result.phones);
     return result;
 }
 
 // Letters and apostrophes only, no hyphen.
 Pronunciation pronounce_part(std::string_view word) {
-    if (auto result = from_table(word)) return *result;
+    if (auto result = known_word(word)) return *result;
     if (word.size() > longest_word) return guess(word);
     if (auto result = without_apostrophes(word)) return *result;
-    if (auto result = as_interjection(word)) return *result;
+    if (auto result = as_held_sound(word)) return *result;
     if (!has_vowel_letter(word)) return as_letters(word);
-    if (auto phones = with_ending(word)) return {*phones, Known::lexicon, {}};
-    if (auto phones = with_prefix(word)) return {*phones, Known::lexicon, {}};
     if (auto result = without_held_letters(word)) return *result;
-    if (auto phones = as_compound(word)) return {*phones, Known::lexicon, {}};
+    using Rule = std::optional<Phones> (*)(std::string_view);
+    constexpr Rule rules[] = {in_american_spelling, with_ending, with_prefix, as_compound,
+                              as_letter_and_word};
+    for (const Rule rule : rules) {
+        if (const auto phones = rule(word)) return by_rule(*phones);
+    }
     return guess(word);
 }
 
@@ -278,7 +283,7 @@ bool in_lexicon(std::string_view word) {
 }
 
 Pronunciation pronounce(std::string_view word) {
-    if (auto result = from_table(word)) return *result;
+    if (auto result = known_word(word)) return *result;
     const std::string plain = plain_letters(word);
     const std::vector<std::string_view> parts = parts_of(plain);
     if (parts.size() == 1) return pronounce_part(parts.front());

@@ -1,5 +1,4 @@
-// Words to sounds: the CMU Pronouncing Dictionary, packed and compiled in; letter-to-sound for the
-// rest.
+// Words to sounds: the CMU Pronouncing Dictionary, packed and compiled in; rules for the rest.
 #pragma once
 
 #include "speech/phones.h"
@@ -18,13 +17,13 @@ struct Pronunciation {
     std::vector<Phones> others; // further readings of the dictionary
 };
 
-// `word` is folded (unicode::fold): lower case, straight apostrophe. In the dictionary as it
-// stands.
+// Is it in the dictionary as it stands? `word` is folded (unicode::fold): lower case, straight
+// apostrophe.
 bool in_lexicon(std::string_view word);
 
 // Dictionary; then possessives, plurals, verb endings and compounds of dictionary words (still
-// Known::lexicon, as their sound follows from a rule); then hyphenated parts; then letter-to-sound
-// (guess). Any bytes are taken: what has no letter has no sound.
+// Known::lexicon, as their sound follows from a rule); then letter-to-sound (guess). Parts joined
+// by hyphens are looked up one by one. Any bytes are taken: what has no letter has no sound.
 Pronunciation pronounce(std::string_view word);
 
 // The letters one by one, as in FBI ("EH1 F B IY1 AY1"): one list of phones a letter.

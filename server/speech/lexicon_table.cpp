@@ -3,6 +3,7 @@
 #include "speech/lexicon_table.h"
 
 #include <algorithm>
+#include <bit>
 #include <cstdint>
 #include <cstring>
 #include <string>
@@ -16,25 +17,33 @@ namespace say::table {
 
 namespace {
 
+static_assert(std::endian::native == std::endian::little, "the packed dictionary is little-endian");
+
 constexpr std::size_t magic_size = 8;
-constexpr std::size_t starts_at = magic_size + 8;
+constexpr std::size_t keys_at = magic_size + 8;
 constexpr int n_vowel_codes = 45; // fifteen vowels, three stresses each
 constexpr unsigned char last_phone = 0x80;
 
-std::uint32_t number_at(std::size_t at) {
-    const unsigned char* p = say_lexicon_table + at;
-    return static_cast<std::uint32_t>(p[0]) | static_cast<std::uint32_t>(p[1]) << 8U |
-           static_cast<std::uint32_t>(p[2]) << 16U | static_cast<std::uint32_t>(p[3]) << 24U;
+template <typename Number> Number number_at(std::size_t at) {
+    Number number = 0;
+    std::memcpy(&number, say_lexicon_table + at, sizeof number);
+    return number;
 }
 
 std::size_t block_count() {
-    return number_at(magic_size + 4);
+    return number_at<std::uint32_t>(magic_size + 4);
+}
+
+std::uint64_t key_of_block(std::size_t block) {
+    return number_at<std::uint64_t>(keys_at + 8 * block);
 }
 
 // A block, or the end of the last one if `block` is the number of blocks.
 const unsigned char* block_begin(std::size_t block) {
-    const std::size_t blocks_at = starts_at + 4 * (block_count() + 1);
-    return say_lexicon_table + blocks_at + number_at(starts_at + 4 * block);
+    const std::size_t n_blocks = block_count();
+    const std::size_t starts_at = keys_at + 8 * n_blocks;
+    const std::size_t blocks_at = starts_at + 4 * (n_blocks + 1);
+    return say_lexicon_table + blocks_at + number_at<std::uint32_t>(starts_at + 4 * block);
 }
 
 struct Entry {
@@ -55,14 +64,28 @@ Entry entry_at(const unsigned char* p) {
             readings + n_readings};
 }
 
-// The last block whose first word is not beyond `word`.
-std::size_t block_of(std::string_view word) {
-    std::size_t low = 0;
-    std::size_t high = block_count();
-    while (high - low > 1) {
-        const std::size_t middle = low + (high - low) / 2;
-        (entry_at(block_begin(middle)).rest <= word ? low : high) = middle;
+// Its first eight letters as a number: such numbers are in the order of the words.
+std::uint64_t key_of(std::string_view word) {
+    std::uint64_t key = 0;
+    for (std::size_t at = 0; at < 8; at++) {
+        key = key << 8U | (at < word.size() ? static_cast<unsigned char>(word[at]) : 0U);
     }
+    return key;
+}
+
+// The last block whose first word is not beyond `word`: by the keys alone, which lie close
+// together, and by the words only where keys are equal.
+std::size_t block_of(std::string_view word) {
+    const std::uint64_t key = key_of(word);
+    std::size_t low = 0;
+    std::size_t size = block_count();
+    while (size > 1) {
+        const std::size_t half = size / 2;
+        low += key_of_block(low + half) <= key ? half : 0;
+        size -= half;
+    }
+    while (low > 0 && key_of_block(low) == key && word < entry_at(block_begin(low)).rest)
+        low--;
     return low;
 }
 
@@ -138,7 +161,7 @@ void each_word(const Visit& visit) {
 }
 
 std::size_t word_count() {
-    return number_at(magic_size);
+    return number_at<std::uint32_t>(magic_size);
 }
 
 std::size_t byte_count() {

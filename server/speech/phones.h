@@ -13,12 +13,14 @@
 namespace say {
 
 // Vowels first, so that is_vowel is one comparison. The order is also that of the packed lexicon.
+// NOLINTBEGIN(readability-identifier-naming): the dictionary's own names
 // clang-format off
 enum class Sound : std::uint8_t {
     AA, AE, AH, AO, AW, AY, EH, ER, EY, IH, IY, OW, OY, UH, UW,
     B, CH, D, DH, F, G, HH, JH, K, L, M, N, NG, P, R, S, SH, T, TH, V, W, Y, Z, ZH,
 };
 // clang-format on
+// NOLINTEND(readability-identifier-naming)
 inline constexpr int sound_count = 39;
 
 struct Phone {

@@ -236,48 +236,55 @@ Sound long_vowel(char letter) {
 Sound open_vowel(char letter) {
     switch (letter) {
     case 'a': return Sound::AA;
-    case 'e': return Sound::IY;
+    case 'e':
     case 'i': return Sound::IY;
     case 'o': return Sound::OW;
     default: return Sound::UW;
     }
 }
 
-// The vowel at the front of `text`; "y" is one where no vowel follows it.
-Spelling vowel_at(std::string_view text) {
-    Spelling vowel = longest(vowel_spellings, text);
-    if (!vowel.letters.empty()) return vowel;
-    if (!text.starts_with('y')) return vowel;
+enum class LetterY { may_be_vowel, is_consonant };
+
+// The vowel at the front of `text`; "y" is one where no vowel follows it ("hyd", not "yoo").
+Spelling vowel_at(std::string_view text, LetterY y) {
+    const Spelling vowel = longest(vowel_spellings, text);
+    if (!vowel.letters.empty() || !text.starts_with('y') || y == LetterY::is_consonant)
+        return vowel;
     const std::string_view after = text.substr(1);
-    if (!longest(vowel_spellings, after).letters.empty() || after.starts_with('y')) {
-        return is_long_by_silent_e("y", after) ? Spelling{"y", Sound::AY} : vowel;
-    }
-    return {"y", Sound::AY};
+    const bool vowel_follows =
+        after.starts_with('y') || !longest(vowel_spellings, after).letters.empty();
+    return vowel_follows ? vowel : Spelling{"y", Sound::AY};
 }
 
-Syllable read_syllable(std::string_view text) {
-    Syllable syllable;
-    while (!text.empty()) {
-        // "yoo" and "qu" begin with consonants, so a vowel comes second only for the letter y.
-        Spelling next = vowel_at(text);
-        const bool is_vowel_next = !next.letters.empty();
-        if (!is_vowel_next) next = longest(consonant_spellings, text);
-        if (next.letters.empty()) {
-            syllable.readable = false;
-            return syllable;
-        }
-        text.remove_prefix(next.letters.size());
-        const bool has_silent_e = is_vowel_next && is_long_by_silent_e(next.letters, text);
-        if (has_silent_e) {
-            next.sound = long_vowel(next.letters.front());
-            text.remove_suffix(1);
-        } else if (text.empty() && is_single(next.letters, "aeiou")) {
-            next.sound = open_vowel(next.letters.front());
-        }
-        syllable.add(next);
+// Takes one sound off the front of `text`; false if its letters mean nothing.
+bool take_sound(Syllable& syllable, std::string_view& text, LetterY y) {
+    Spelling next = vowel_at(text, y);
+    const bool is_vowel_next = !next.letters.empty();
+    if (!is_vowel_next) next = longest(consonant_spellings, text);
+    if (next.letters.empty()) return false;
+    text.remove_prefix(next.letters.size());
+    if (is_vowel_next && is_long_by_silent_e(next.letters, text)) {
+        next.sound = long_vowel(next.letters.front());
+        text.remove_suffix(1);
+    } else if (text.empty() && is_single(next.letters, "aeiou")) {
+        next.sound = open_vowel(next.letters.front());
     }
-    syllable.readable = syllable.n_vowels <= 1;
+    syllable.add(next);
+    return true;
+}
+
+Syllable read_syllable(std::string_view text, LetterY y) {
+    Syllable syllable;
+    while (syllable.readable && !text.empty())
+        syllable.readable = take_sound(syllable, text, y);
+    syllable.readable = syllable.readable && syllable.n_vowels <= 1;
     return syllable;
+}
+
+// "y" beside another vowel is a consonant also where none follows: "LAY-y", "ywehn".
+Syllable read_syllable(std::string_view text) {
+    Syllable syllable = read_syllable(text, LetterY::may_be_vowel);
+    return syllable.readable ? syllable : read_syllable(text, LetterY::is_consonant);
 }
 
 // Hyphens, also those that do not break, and blanks between words.

@@ -9,9 +9,10 @@ The same text gives the same bytes.
 
 The file, numbers in little-endian order:
 
-    8 bytes   "SAYLEX1\\n"
+    8 bytes   "SAYLEX2\\n"
     u32       number of words
     u32       number of blocks
+    u64 each  the first eight letters of each block's first word as a number, the first weighing most
     u32 each  where each block starts, counted from the end of this list; one more for the last end
     blocks    16 words each (the last may hold fewer), in the order of their bytes
 
@@ -55,17 +56,19 @@ def shared_prefix(a, b):
 
 
 def pack(words):
-    starts, blocks, previous = [], bytearray(), b""
+    keys, starts, blocks, previous = [], [], bytearray(), b""
     for i, word in enumerate(sorted(words)):
         if i % BLOCK == 0:
+            keys.append(int.from_bytes(word[:8].ljust(8, b"\0"), "big"))
             starts.append(len(blocks))
             previous = b""
         shared = shared_prefix(previous, word)
         readings = b"".join(words[word])
         blocks += bytes([shared, len(word) - shared, len(readings)]) + word[shared:] + readings
         previous = word
-    head = b"SAYLEX1\n" + struct.pack("<II", len(words), len(starts))
-    return head + struct.pack(f"<{len(starts) + 1}I", *starts, len(blocks)) + bytes(blocks)
+    head = b"SAYLEX2\n" + struct.pack("<II", len(words), len(starts))
+    index = struct.pack(f"<{len(keys)}Q{len(starts) + 1}I", *keys, *starts, len(blocks))
+    return head + index + bytes(blocks)
 
 
 def main():

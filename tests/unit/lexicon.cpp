@@ -1,0 +1,317 @@
+// links: say_speech
+// Pronunciations against the CMU Pronouncing Dictionary (BSD-2), the source of every reading below
+// that names none; the rules for endings are those of any English grammar ("common practice, no
+// source").
+#include "speech/lexicon.h"
+
+#include "speech/letter_to_sound.h"
+#include "speech/lexicon_table.h"
+#include "support/catch.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <random>
+#include <string>
+#include <thread>
+#include <utility>
+#include <vector>
+
+using namespace say;
+
+namespace {
+
+std::string sounds(std::string_view word) {
+    return to_arpabet(pronounce(word).phones);
+}
+
+bool is_known(std::string_view word) {
+    return pronounce(word).known == Known::lexicon;
+}
+
+struct Case {
+    std::string_view word;
+    std::string_view arpabet;
+};
+
+} // namespace
+
+TEST_CASE("lexicon/the whole dictionary is packed") {
+    // Counted in the dictionary's text: 135,166 lines, 126,052 words.
+    CHECK(table::word_count() == 126052);
+    CHECK(table::byte_count() < 2'000'000);
+    std::size_t n_words = 0;
+    std::size_t n_readings = 0;
+    std::size_t n_lost = 0;
+    std::string previous;
+    table::each_word([&](std::string_view word, const std::vector<Phones>& readings) {
+        n_words++;
+        n_readings += readings.size();
+        if (table::all_readings(table::find(word)) != readings) n_lost++;
+        if (!previous.empty() && word <= previous) n_lost++;
+        previous = word;
+    });
+    CHECK(n_words == 126052);
+    CHECK(n_readings > 135000);
+    CHECK(n_lost == 0);
+}
+
+TEST_CASE("lexicon/words of the dictionary have its readings") {
+    const Case cases[] = {
+        {"please", "P L IY1 Z"},
+        {"the", "DH AH0"},
+        {"a", "AH0"},
+        {"of", "AH1 V"},
+        {"and", "AH0 N D"},
+        {"to", "T UW1"},
+        {"you're", "Y UH1 R"},
+        {"don't", "D OW1 N T"},
+        {"o'clock", "AH0 K L AA1 K"},
+        {"tide", "T AY1 D"},
+        {"limpets", "L IH1 M P AH0 T S"},
+        {"barnacle", "B AA1 R N AH0 K AH0 L"},
+        {"shoreline", "SH AO1 R L AY2 N"},
+        {"antidisestablishmentarianism", // the longest
+         "AE2 N T AY0 D IH2 S AH0 S T AE2 B L IH0 SH M AH0 N T EH1 R IY0 AH0 N IH2 Z AH0 M"},
+        {"zyuganov", "Z Y UW1 G AA0 N AA0 V"},
+        {"'bout", "B AW1 T"},
+    };
+    for (const Case& c : cases) {
+        INFO(c.word);
+        CHECK(in_lexicon(c.word));
+        CHECK(sounds(c.word) == c.arpabet);
+        CHECK(is_known(c.word));
+    }
+    CHECK(pronounce("read").others == std::vector<Phones>{*from_arpabet("R IY1 D")});
+    CHECK(to_arpabet(pronounce("read").phones) == "R EH1 D");
+    CHECK(pronounce("tide").others.empty());
+}
+
+TEST_CASE("lexicon/what is not a word is not in it") {
+    for (const std::string_view word :
+         {"", " ", "limpe", "limpetss", "zzzzzzzz", "\xFF", "a\xCC\x81", "THE", "tide ", "~"}) {
+        INFO(word);
+        CHECK_FALSE(in_lexicon(word));
+    }
+    // Every word cut by a letter, or with one too many, is looked up without harm.
+    std::size_t n_found = 0;
+    table::each_word([&](std::string_view word, const std::vector<Phones>&) {
+        n_found += in_lexicon(word.substr(0, word.size() - 1)) ? 1U : 0U;
+        n_found += in_lexicon(std::string(word) + '\x7F') ? 1000000U : 0U;
+    });
+    CHECK(n_found < 1000000);
+}
+
+TEST_CASE("lexicon/endings sound as the sound before them asks") {
+    const Case cases[] = {
+        // -s: S after a voiceless sound, IH0 Z after a hiss, Z else
+        {"nudists's", "N UW1 D IH0 S T S IH0 Z"},
+        {"barnacle's", "B AA1 R N AH0 K AH0 L Z"},
+        {"rockfish's", "R AA1 K F IH2 SH IH0 Z"},
+        {"kelp's", "K EH1 L P S"},
+        {"limpets'", "L IH1 M P AH0 T S"},
+        // -ed: T after a voiceless sound, IH0 D after T and D, D else
+        {"rewatched", "R IY0 W AA1 CH T"},
+        {"reseeded", "R IY0 S IY1 D IH0 D"},
+        {"unmoored", "AH0 N M UH1 R D"},
+        {"slippered", "S L IH1 P ER0 D"},
+        {"barnacled", "B AA1 R N AH0 K AH0 L D"},
+        {"chromeless", "K R OW1 M L AH0 S"},
+        {"draggable", "D R AE1 G AH0 B AH0 L"},
+        {"resizing", "R IY0 S AY1 Z IH0 NG"},
+        {"weedily", "W IY1 D AH0 L IY0"},
+        {"limpet", "L IH1 M P AH0 T"}, // the dictionary has only its plural
+        {"jumpin'", "JH AH1 M P IH0 N"},
+        {"tide'll", "T AY1 D AH0 L"},
+        {"jo've", "JH OW1 V"},
+        {"tides're", "T AY1 D Z ER0"},
+        {"organised", "AO1 R G AH0 N AY2 Z D"}, // British spelling
+        {"flavour", "F L EY1 V ER0"},
+        {"analysed", "AE1 N AH0 L AY2 Z D"},
+    };
+    for (const Case& c : cases) {
+        INFO(c.word);
+        CHECK_FALSE(in_lexicon(c.word));
+        CHECK(sounds(c.word) == c.arpabet);
+        CHECK(is_known(c.word));
+    }
+}
+
+TEST_CASE("lexicon/endings agree with the dictionary where it has the word itself") {
+    // Leaving one out: the dictionary's own plurals, pasts and participles of verbs are the check
+    // values.
+    const std::pair<std::string_view, std::string_view> pairs[] = {
+        {"tide", "tides"},    {"wash", "washes"},  {"carry", "carries"}, {"walk", "walks"},
+        {"wade", "waded"},    {"walk", "walked"},  {"count", "counted"}, {"wash", "washed"},
+        {"crab", "crabs"},    {"rock", "rocks"},   {"pool", "pools"},    {"seal", "sealed"},
+        {"match", "matched"}, {"judge", "judged"}, {"beg", "begged"},    {"hop", "hopped"}};
+    for (const auto& [base, form] : pairs) {
+        INFO(form);
+        REQUIRE(in_lexicon(form));
+        // The contraction makes the rule add to the base what the spelling adds.
+        const bool is_past = form.ends_with("ed");
+        const Phones built = pronounce(std::string(base) + (is_past ? "'d" : "'s")).phones;
+        Pronunciation listed = pronounce(form);
+        listed.others.push_back(listed.phones);
+        const bool is_listed =
+            std::any_of(listed.others.begin(), listed.others.end(), [&](const Phones& reading) {
+                // The dictionary writes the weak vowel of an ending as IH0 or AH0.
+                return reading.size() == built.size() &&
+                       std::equal(reading.begin(), reading.end(), built.begin(),
+                                  [](const Phone& a, const Phone& b) {
+                                      const auto weak = [](const Phone& p) {
+                                          return p.stress == 0 &&
+                                                 (p.sound == Sound::AH || p.sound == Sound::IH);
+                                      };
+                                      return a == b || (weak(a) && weak(b));
+                                  });
+            });
+        CHECK(is_listed);
+    }
+}
+
+TEST_CASE("lexicon/compounds are said as their parts") {
+    const Case cases[] = {
+        {"tidepool", "T AY1 D P UW2 L"},
+        {"rockpools", "R AA1 K P UW2 L Z"},
+        {"tidewatcher", "T AY1 D W AA2 CH ER0"},
+        {"livestreaming", "L AY1 V S T R IY2 M IH0 NG"},
+        {"rock-pool", "R AA1 K P UW1 L"},
+        {"low-tide", "L OW1 T AY1 D"},
+        {"ebook", "IY1 B UH2 K"},
+    };
+    for (const Case& c : cases) {
+        INFO(c.word);
+        CHECK_FALSE(in_lexicon(c.word));
+        CHECK(sounds(c.word) == c.arpabet);
+        CHECK(is_known(c.word));
+    }
+}
+
+TEST_CASE("lexicon/unknown words are guessed from their letters") {
+    for (const std::string_view word : {"nudibranch", "blorpix", "mehevi", "quelvane"}) {
+        INFO(word);
+        const Pronunciation guess = pronounce(word);
+        CHECK(guess.known == Known::guess);
+        CHECK(guess.phones.size() > 3);
+        const auto n_stressed = std::count_if(guess.phones.begin(), guess.phones.end(),
+                                              [](const Phone& phone) { return phone.stress == 1; });
+        CHECK(n_stressed == 1);
+    }
+    CHECK(pronounce("nudibranch's").known == Known::guess);
+    CHECK(sounds("nudibranch's") == sounds("nudibranch") + " IH0 Z");
+    // Letters that sound one way: the letter rules themselves, from memory of English spelling.
+    CHECK(to_arpabet(guess_sounds("plim")) == "P L IH1 M");
+    CHECK(guess_sounds("").empty());
+    CHECK(guess_sounds("123 '-\xFF").empty());
+}
+
+TEST_CASE("lexicon/accents and other letters are folded") {
+    CHECK(sounds("café") == sounds("cafe"));
+    CHECK(sounds("naïve") == sounds("naive"));
+    CHECK(is_known("café"));
+    CHECK_FALSE(sounds("Σωκράτης").empty());
+}
+
+TEST_CASE("lexicon/words without vowels and single letters have a sound") {
+    // Common practice, no source, but for the names of the letters.
+    CHECK(sounds("hmmm") == "HH M");
+    CHECK(sounds("hmmmmmmm") == "HH M");
+    CHECK(sounds("brrrr") == "B ER1");
+    CHECK(sounds("tsk") == "T IH1 S K");
+    CHECK(sounds("shhh") == "SH");
+    CHECK(sounds("psst") == "P S T");
+    CHECK(sounds("sooo") == "S OW1");
+    CHECK(sounds("kdt") == "K EY1 D IY1 T IY1");
+    for (char c = 'a'; c <= 'z'; c++) {
+        INFO(c);
+        CHECK_FALSE(pronounce(std::string(1, c)).phones.empty());
+    }
+}
+
+TEST_CASE("lexicon/letters are spelt out") {
+    CHECK(spell_out("FBI") == spell_out("fbi"));
+    const auto spelt = spell_out("fbi");
+    REQUIRE(spelt.size() == 3);
+    CHECK(to_arpabet(spelt[0]) == "EH1 F");
+    CHECK(to_arpabet(spelt[1]) == "B IY1");
+    CHECK(to_arpabet(spelt[2]) == "AY1");
+    CHECK(spell_out("1-.").empty());
+    // The dictionary has the name of each letter among its readings of the letter as a word.
+    for (char c = 'a'; c <= 'z'; c++) {
+        const std::string letter(1, c);
+        INFO(letter);
+        const auto readings = table::all_readings(table::find(letter));
+        CHECK(std::find(readings.begin(), readings.end(), spell_out(letter).front()) !=
+              readings.end());
+    }
+}
+
+TEST_CASE("lexicon/function words are those of the timing model") {
+    for (const std::string_view word :
+         {"the", "of", "can't", "'s", "n't", "what's", "any", "there"}) {
+        CHECK(is_function_word(word));
+    }
+    for (const std::string_view word : {"tide", "limpet", "very", "", "The", "couldn't", "every"}) {
+        CHECK_FALSE(is_function_word(word));
+    }
+}
+
+TEST_CASE("lexicon/our own readings stand before the dictionary's") {
+    // The dictionary's first reading of the sea creature is not the usual one.
+    CHECK(sounds("anemone") == "AH0 N EH1 M AH0 N IY0");
+    CHECK(pronounce("anemone").others == std::vector<Phones>{*from_arpabet("AE1 N IH0 M OW2 N")});
+    CHECK(sounds("vlog") == "V L AA1 G");
+    CHECK_FALSE(in_lexicon("vlog"));
+}
+
+TEST_CASE("lexicon/any bytes are taken") {
+    for (const std::string_view nothing :
+         {"", "3", "...", "-", "'", "''''", "\xFF\xFE", "🐚", "'-'-'"}) {
+        INFO(nothing);
+        CHECK(pronounce(nothing).phones.empty());
+        CHECK(pronounce(nothing).known == Known::guess);
+    }
+    // Long runs, which a rule that recurses would not survive.
+    for (const std::string_view piece :
+         {"'s", "a", "b", "un", "-", "n't", "ing", "a-", "'", "\xC3\xA9"}) {
+        std::string text;
+        while (text.size() < 65536)
+            text += piece;
+        CHECK(pronounce(text).phones.size() < 4 * text.size());
+        CHECK(spell_out(text).size() <= text.size());
+    }
+    constexpr std::string_view pieces[] = {
+        "un", "re", "tide", "pool", "'", "'s",  "n't", "-",  "ing", "ed",  "er", "ly",
+        "q",  "zz", "ooo",  "\xFF", "é", "ies", "s",   "es", "bly", "our", "ß",  "7"};
+    std::mt19937 random(1813);
+    std::uniform_int_distribution<std::size_t> piece(0, std::size(pieces) - 1);
+    std::uniform_int_distribution<int> byte(0, 255);
+    for (int round = 0; round < 20000; round++) {
+        std::string text;
+        for (std::size_t i = piece(random) % 8; i > 0; i--) {
+            if (round % 2 == 0) {
+                text += pieces[piece(random)];
+            } else {
+                text += static_cast<char>(byte(random));
+            }
+        }
+        const Pronunciation result = pronounce(text);
+        const bool has_letter = std::any_of(text.begin(), text.end(), ascii::is_letter);
+        if (has_letter) CHECK_FALSE(result.phones.empty());
+    }
+}
+
+TEST_CASE("lexicon/guesses may be asked for on several threads") {
+    const Phones expected = guess_sounds("nudibranch");
+    std::vector<std::thread> threads;
+    std::vector<int> wrong(4, 0);
+    for (int& count : wrong) {
+        threads.emplace_back([&count, &expected] {
+            for (int i = 0; i < 2000; i++)
+                count += guess_sounds("nudibranch") == expected ? 0 : 1;
+        });
+    }
+    for (std::thread& thread : threads)
+        thread.join();
+    CHECK(wrong == std::vector<int>(4, 0));
+}
