@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <utility>
 
 namespace say {
 namespace {
@@ -111,10 +112,16 @@ double rivalry(Contents window, Sound sound, Sound other) {
     return alike * (heads + inside_share * (all - heads));
 }
 
+// The one that begins more words is named first.
+Cause trade(Contents window, Sound one, Sound other) {
+    if (heads_of(window, other) > heads_of(window, one)) std::swap(one, other);
+    return {Clash::trade, {one, other}};
+}
+
 Cause consonant_cause(Contents window, const Window& sums, Strongest main) {
     const auto rival =
         strongest(consonants, [&](Sound other) { return rivalry(window, main.sound, other); });
-    if (rival.value >= rival_limit) return {Clash::trade, {main.sound, rival.sound}};
+    if (rival.value >= rival_limit) return trade(window, main.sound, rival.sound);
     const auto second = strongest(consonants, [&](Sound other) {
         const bool frequent = other != main.sound && heads_of(window, other) > 1;
         return frequent ? sums.weight_of(other) : 0.0;
@@ -136,7 +143,7 @@ Cause swap_cause(Contents window) {
             partner = rival.sound;
         }
     }
-    return {Clash::trade, {best.sound, partner}};
+    return trade(window, best.sound, partner);
 }
 
 bool is_near_some(Contents window, std::size_t index) {
@@ -216,8 +223,19 @@ bool takes_part(Contents window, std::size_t index, const Cause& cause) {
     }
 }
 
+// Grammar words beside the underline join it if they begin with one of the sounds ("she sells").
+void widen(std::span<const TwisterWord> words, Twister& twister) {
+    const auto joins = [&](int index) {
+        const std::span<const Phone> phones = words[static_cast<std::size_t>(index)].phones;
+        return !phones.empty() &&
+               std::count(twister.sounds.begin(), twister.sounds.end(), phones.front().sound) > 0;
+    };
+    if (twister.first > 0 && joins(twister.first - 1)) --twister.first;
+    if (twister.last < static_cast<int>(words.size()) && joins(twister.last)) ++twister.last;
+}
+
 // Underlines from the first to the last word that takes part or is nearly like another.
-void explain(Contents window, Twister& twister) {
+void explain(Contents window, std::span<const TwisterWord> words, Twister& twister) {
     Cause cause = cause_of(window);
     std::vector<int> tripping;
     for (std::size_t i = 0; i < window.size(); ++i) {
@@ -227,9 +245,11 @@ void explain(Contents window, Twister& twister) {
     }
     twister.clash = cause.clash;
     twister.sounds = std::move(cause.sounds);
-    if (tripping.size() < 2) return;
-    twister.first = tripping.front();
-    twister.last = tripping.back() + 1;
+    if (tripping.size() > 1) {
+        twister.first = tripping.front();
+        twister.last = tripping.back() + 1;
+    }
+    if (twister.clash == Clash::trade || twister.clash == Clash::pile) widen(words, twister);
 }
 
 // -- The message -------------------------------------------------------------------------------
@@ -291,7 +311,7 @@ Twister find_twister(std::span<const TwisterWord> words) {
     if (best.window.empty()) return twister;
     twister.first = best.window.front().index;
     twister.last = best.window.back().index + 1;
-    if (best.score >= twister_strict_threshold) explain(best.window, twister);
+    if (best.score >= twister_strict_threshold) explain(best.window, words, twister);
     return twister;
 }
 
