@@ -12,6 +12,8 @@ namespace say::lsp {
 namespace {
 
 constexpr std::size_t header_cap = 16UL * 1024;
+// A buffer that one large message has stretched is given back.
+constexpr std::size_t most_kept = 1024UL * 1024;
 
 char lower(char c) {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -68,6 +70,7 @@ void FrameReader::feed(std::string_view bytes) {
     // What was used is dropped only here, so that the bodies handed out stay where they are.
     if (taken_ == bytes_.size()) {
         bytes_.clear();
+        if (bytes_.capacity() > most_kept) bytes_.shrink_to_fit();
         scanned_ = taken_ = 0;
     } else if (taken_ > bytes_.size() / 2) {
         bytes_.erase(0, taken_);

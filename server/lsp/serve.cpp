@@ -10,11 +10,13 @@
 #include <boost/asio/io_context.hpp>
 #include <boost/asio/posix/stream_descriptor.hpp>
 #include <boost/asio/post.hpp>
+#include <boost/asio/steady_timer.hpp>
 #include <boost/asio/write.hpp>
 #include <fmt/core.h>
 
 #include <array>
 #include <cerrno>
+#include <chrono>
 #include <csignal>
 #include <deque>
 #include <fcntl.h>
@@ -56,7 +58,7 @@ public:
 class Connection {
 public:
     Connection(asio::io_context& io, const ServeArguments& arguments, int input, int output)
-        : io_(io), input_(io, input), output_(io, output), parent_(io),
+        : io_(io), input_(io, input), output_(io, output), parent_(io), last_words_(io),
           worker_(arguments.in_step ? lsp::Worker::Mode::in_step : lsp::Worker::Mode::beside,
                   [&io, in_step = arguments.in_step](lsp::Worker::Task task) {
                       if (in_step) return task();
@@ -141,14 +143,16 @@ private:
 
     // --- the end ---
 
-    // What was said before is still sent; then the loop stops.
+    // What was said before is still sent, if the client reads it; then the loop stops.
     void end(int status) {
         if (ending_) return;
         ending_ = true;
         status_ = status;
         error_code ignored;
         input_.stream.cancel(ignored);
-        if (!writing_) io_.stop();
+        if (!writing_) return io_.stop();
+        last_words_.expires_after(std::chrono::seconds(2));
+        last_words_.async_wait([this](const error_code&) { io_.stop(); });
     }
 
     // A client that dies without a word leaves its process id behind: the kernel wakes us.
@@ -178,6 +182,7 @@ private:
     Descriptor input_;
     Descriptor output_;
     asio::posix::stream_descriptor parent_;
+    asio::steady_timer last_words_;
     std::array<char, 64UL * 1024> chunk_{};
     lsp::FrameReader frames_;
     std::deque<std::string> queue_;

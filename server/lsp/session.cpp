@@ -385,13 +385,17 @@ Session::OpenScript* Session::find(const std::string& uri) {
 }
 
 void Session::did_open(DidOpenTextDocumentParams params) {
-    OpenScript& script = scripts_[params.uri];
     auto version = std::make_shared<Version>();
     version->document = {.uri = params.uri,
                          .version = params.version,
                          .text = std::make_shared<const Text>(std::move(params.text))};
-    version->options = load_options(params.uri, script);
     version->memo = std::make_shared<Memo>();
+    OpenScript fresh;
+    version->options = load_options(params.uri, fresh);
+    // Opened twice without a close: the client still shows what was published.
+    OpenScript& script = scripts_[params.uri];
+    script.editor_settings = nullptr;
+    script.settings_stamp = fresh.settings_stamp;
     replace_version(script, std::move(version));
     if (client_->configuration) pull_settings(params.uri);
 }

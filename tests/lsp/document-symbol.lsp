@@ -1,0 +1,13 @@
+# Script, sections and thoughts with their times.
+
+--> {"jsonrpc": "2.0", "id": 0, "method": "initialize", "params": {"processId": null, "rootUri": null, "capabilities": {"textDocument": {"documentSymbol": {"hierarchicalDocumentSymbolSupport": true}}}}}
+<-- {"id": 0, …}
+--> {"jsonrpc": "2.0", "method": "initialized", "params": {}}
+--> {"jsonrpc": "2.0", "method": "textDocument/didOpen", "params": {"textDocument": {"uri": "file:///tide/pool.say", "languageId": "sayline", "version": 1, "text": "---\ntitle: Counting limpets\ntarget: 0:20 max\nspeakers: MIRA, JO\n---\n# Hello (0:05)\n\nMIRA: Every spring we walk the *same* stretch of shore / with a square of string.\n\nJO: You do not need a boat.\n"}}}
+<-- ?
+--> {"jsonrpc": "2.0", "id": 1, "method": "textDocument/documentSymbol", "params": {"textDocument": {"uri": "file:///tide/pool.say"}}}
+<-- ?
+
+--> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
+<-- {"id": 99, "jsonrpc": "2.0", "result": null}
+--> {"jsonrpc": "2.0", "method": "exit"}

@@ -1,0 +1,17 @@
+# A client that watches files says when the settings beside the scripts have changed.
+
+--> {"jsonrpc": "2.0", "id": 0, "method": "initialize", "params": {"processId": null, "rootUri": null, "capabilities": {"workspace": {"didChangeWatchedFiles": {"dynamicRegistration": true}}}}}
+<-- {"id": 0, …}
+--> {"jsonrpc": "2.0", "method": "initialized", "params": {}}
+<-- ?
+--> {"jsonrpc": "2.0", "id": 1, "result": null}
+--> {"jsonrpc": "2.0", "method": "textDocument/didOpen", "params": {"textDocument": {"uri": "${folder-uri}/pool.say", "languageId": "sayline", "version": 1, "text": "We walk along the shore with a square of string and count every limpet we find in it.\n"}}}
+<-- ?
+files> .sayline/settings.json {"breath_limit": 3}
+--> {"jsonrpc": "2.0", "method": "workspace/didChangeWatchedFiles", "params": {"changes": [{"uri": "${folder-uri}/.sayline/settings.json", "type": 1}]}}
+<-- ?
+--> {"jsonrpc": "2.0", "method": "workspace/didChangeWatchedFiles", "params": {"changes": []}}
+
+--> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
+<-- {"id": 99, "jsonrpc": "2.0", "result": null}
+--> {"jsonrpc": "2.0", "method": "exit"}
