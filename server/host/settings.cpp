@@ -266,7 +266,7 @@ void add_shape(nlohmann::ordered_json& entry, const OptionRow& row) {
 
 nlohmann::ordered_json rules_schema() {
     nlohmann::ordered_json entries = nlohmann::ordered_json::object();
-    for (const Rule* rule : rules()) {
+    for (const Rule* rule : all_rules()) {
         entries[std::string(rule->id)] = {{"type", "string"},
                                           {"enum", {"off", "hint", "warning"}},
                                           {"description", rule->summary}};
