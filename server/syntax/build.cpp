@@ -35,6 +35,7 @@ bool ends_sentence(std::string_view pause) {
 void paint_node(std::vector<Role>& roles, std::string_view source, const MarkNode& node) {
     switch (node.kind.use) {
     case NodeUse::none: return;
+    case NodeUse::opener: paint(roles, node.span, Role::joined); return;
     case NodeUse::pair:
         paint(roles, node.open, Role::joined);
         paint(roles, node.close, Role::joined);
@@ -163,7 +164,7 @@ void fill_argument(Mark& mark, std::string_view written) {
 }
 
 void place_mark(Mark& mark, const MarkNode& node, const std::vector<Word>& words) {
-    if (node.kind.use == NodeUse::pair) {
+    if (node.kind.use == NodeUse::pair || node.kind.use == NodeUse::opener) {
         mark.open = node.open;
         mark.close = node.close;
         // The first word that reaches beyond the opening, to the last that begins before the
@@ -194,7 +195,9 @@ std::vector<Mark> make_marks(std::string_view source, std::span<const MarkNode> 
     std::vector<Mark> marks;
     for (const MarkNode& node : nodes) {
         const NodeUse use = node.kind.use;
-        if (use != NodeUse::pair && use != NodeUse::standing && use != NodeUse::attached) continue;
+        const bool marks_something = use == NodeUse::pair || use == NodeUse::opener ||
+                                     use == NodeUse::standing || use == NodeUse::attached;
+        if (!marks_something) continue;
         Mark mark{
             .kind = node.kind.mark, .span = node.span, .open = {}, .close = {}, .argument = {}};
         fill_argument(mark, slice(source, node.span));
@@ -214,7 +217,7 @@ constexpr NodeName attached_row(std::string_view name, MarkKind kind) {
     return {name, {NodeUse::attached, kind}};
 }
 
-constexpr std::array<NodeName, 25> names{{
+constexpr std::array<NodeName, 26> names{{
     standing_row("pause", MarkKind::pause),
     standing_row("beat", MarkKind::beat),
     standing_row("breath", MarkKind::breath),
@@ -228,6 +231,7 @@ constexpr std::array<NodeName, 25> names{{
     pair_row("soft", MarkKind::soft),
     pair_row("aside", MarkKind::aside),
     pair_row("quoted", MarkKind::quoted),
+    {"quoted_open", {NodeUse::opener, MarkKind::quoted}},
     pair_row("quick", MarkKind::quick),
     pair_row("slow", MarkKind::slow),
     attached_row("step_up", MarkKind::step_up),

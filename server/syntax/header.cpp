@@ -361,6 +361,7 @@ Header parse_header(std::string_view text) {
             header.span.end = line.span.end;
             return header;
         }
+        if (written == "%" || written.starts_with("% ")) continue;
         const auto colon = key_length(written);
         if (!colon) break;
         read_entry(header, text, line.span, *colon, seen);

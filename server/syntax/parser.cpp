@@ -134,6 +134,11 @@ Written Parser::parse(std::string_view text, const Block& block) {
         node.span = shift(node.span);
         node.open = shift(node.open);
         node.close = shift(node.close);
+        if (node.kind.use == NodeUse::opener) {
+            node.open = node.span;
+            node.span.end = content.end;
+            node.close = {content.end, content.end};
+        }
     }
     return build(source, content, nodes);
 }

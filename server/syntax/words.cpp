@@ -101,6 +101,9 @@ bool figure_at(std::string_view text, std::size_t at) {
 bool is_address(std::string_view run) {
     if (run.find("://") != std::string_view::npos) return true;
     if (run.starts_with("www.")) return true;
+    const std::size_t path = run.find('/');
+    if (path != std::string_view::npos && run.find('=', path) != std::string_view::npos)
+        return true;
     const std::size_t at = run.find('@');
     if (at == std::string_view::npos || at == 0 || !ascii::is_alnum(run[at - 1])) return false;
     return run.find('.', at) != std::string_view::npos;
@@ -207,6 +210,9 @@ bool is_clipping(std::string_view word) {
 bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     const CodePoint point = unicode::decode(text, at);
     const std::size_t next = at + point.size;
+    const bool sign = point.value < 0x80 || contains(currencies, point.value) ||
+                      contains(U"°−–±≈≤≥×÷’‘", point.value);
+    if (!sign) return !is_high_punctuation(point.value) && !is_emoji(point.value);
     if (next >= end) return false;
     if (contains(currencies, point.value) || point.value == '&') return true;
     if (contains(U"#@°", point.value)) return ascii::is_alnum(text[next]);
@@ -223,12 +229,15 @@ bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
         return close != std::string_view::npos && close + 1 < end &&
                ascii::is_alnum(text[close + 1]);
     }
-    return !(point.value < 0x80 || is_high_punctuation(point.value) || is_emoji(point.value));
+    return false;
 }
 
 // Is the sign that ends at `end` a part of the word before it (5%, 12", C++, word(s))?
 bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const {
     const std::size_t at = end - point.size;
+    const bool sign =
+        point.value < 0x80 || contains(currencies, point.value) || contains(U"°′″’", point.value);
+    if (!sign) return !is_high_punctuation(point.value) && !is_emoji(point.value);
     if (at == begin) return false;
     const std::string_view before = text.substr(begin, at - begin);
     const bool after_digit = is_digit(before.back());
@@ -243,10 +252,11 @@ bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end)
         return after_digit || (before.size() > 3 && before.ends_with("in")) || before == "o" ||
                before == "ol";
     }
+    if (point.value == '/') return before == "w"; // "w/ lunch"
     if (point.value == ')') {
         return before.find('(') != std::string_view::npos && before.back() != '(';
     }
-    return !(point.value < 0x80 || is_high_punctuation(point.value) || is_emoji(point.value));
+    return false;
 }
 
 std::size_t skip_blanks_back(std::string_view text, std::size_t at) {
