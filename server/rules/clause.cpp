@@ -1,0 +1,153 @@
+// Clauses by word lists. What the lists cannot see (a plain noun followed by a plain verb) is not
+// called a clause: a missed join is better than a wrong cut.
+#include "rules/clause.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say::rules {
+namespace {
+
+template <std::size_t Size>
+bool is_one_of(std::string_view word, const std::array<std::string_view, Size>& list) {
+    return std::find(list.begin(), list.end(), word) != list.end();
+}
+
+// Pronouns that can only be a subject.
+bool is_nominative(std::string_view word) {
+    constexpr std::array<std::string_view, 5> list = {"i", "he", "she", "we", "they"};
+    return is_one_of(word, list);
+}
+
+// "it's", "we'll", "that's": subject and verb in one.
+bool is_subject_and_verb(std::string_view word) {
+    const std::size_t apostrophe = word.find('\'');
+    if (apostrophe == std::string_view::npos) return false;
+    constexpr std::array<std::string_view, 12> subjects = {
+        "i", "he", "she", "we", "they", "you", "it", "that", "there", "here", "who", "what"};
+    constexpr std::array<std::string_view, 6> verbs = {"s", "m", "re", "ve", "ll", "d"};
+    return is_one_of(word.substr(0, apostrophe), subjects) &&
+           is_one_of(word.substr(apostrophe + 1), verbs);
+}
+
+bool is_finite(std::string_view word) {
+    if (word.ends_with("n't")) return true;
+    constexpr std::array<std::string_view, 21> list = {
+        "is",  "are",  "was",   "were",  "am",     "has",   "have", "had", "does",  "did",   "do",
+        "can", "will", "could", "would", "should", "might", "must", "may", "shall", "cannot"};
+    return is_one_of(word, list);
+}
+
+bool is_determiner(std::string_view word) {
+    constexpr std::array<std::string_view, 23> list = {
+        "the",  "a",     "an",   "my",    "your",  "his",   "her",    "its",
+        "our",  "their", "this", "that",  "these", "those", "some",   "many",
+        "most", "all",   "each", "every", "no",    "one",   "another"};
+    return is_one_of(word, list);
+}
+
+// Words that turn what follows into a part of what stands before.
+bool is_relative(std::string_view word) {
+    constexpr std::array<std::string_view, 11> list = {
+        "who", "which", "that", "whose", "whom", "where", "when", "if", "to", "because", "than"};
+    return is_one_of(word, list);
+}
+
+bool is_preposition(std::string_view word) {
+    constexpr std::array<std::string_view, 22> list = {
+        "in",      "on",    "at",    "for",  "with",    "from",    "by",      "after",
+        "before",  "into",  "about", "over", "under",   "through", "between", "during",
+        "without", "until", "to",    "as",   "against", "along"};
+    return is_one_of(word, list);
+}
+
+bool is_conjunction(std::string_view word) {
+    constexpr std::array<std::string_view, 18> list = {
+        "and",   "but", "so",       "or",     "because", "which",  "who",   "when",    "where",
+        "while", "if",  "although", "though", "since",   "unless", "until", "whether", "then"};
+    return is_one_of(word, list);
+}
+
+bool parts(const ThoughtView& view, int index) {
+    return view.reading.said[static_cast<std::size_t>(index)].after != Juncture::none;
+}
+
+// A verb form within the next words, before any punctuation or a word that begins a side clause.
+bool finds_verb(const ThoughtView& view, int begin, int end) {
+    constexpr int reach = 5;
+    for (int i = begin; i < std::min(end, begin + reach); ++i) {
+        const std::string_view word = heard(view, i);
+        if (is_finite(word)) return true;
+        if (is_relative(word) || is_conjunction(word) || parts(view, i)) return false;
+    }
+    return false;
+}
+
+// Pronouns that are subject or object alike count only with a verb right behind.
+bool opens_with_plain_pronoun(const ThoughtView& view, int index, int end) {
+    constexpr std::array<std::string_view, 9> list = {"you",      "it",        "there",
+                                                      "everyone", "everybody", "somebody",
+                                                      "someone",  "nobody",    "everything"};
+    if (!is_one_of(heard(view, index), list) || index + 1 >= end || parts(view, index))
+        return false;
+    const std::string_view next = heard(view, index + 1);
+    return is_finite(next) || (!next.empty() && !is_function_word(next));
+}
+
+bool holds_clause(const ThoughtView& view, int first, int end) {
+    for (int i = first; i < end; ++i) {
+        const std::string_view word = heard(view, i);
+        if (is_finite(word) || is_subject_and_verb(word)) return true;
+        if (is_nominative(word) && i + 1 < end) return true;
+    }
+    return false;
+}
+
+} // namespace
+
+std::string_view heard(const ThoughtView& view, int index) {
+    if (index < 0 || index >= static_cast<int>(view.reading.said.size())) return {};
+    const Said& said = view.reading.said[static_cast<std::size_t>(index)];
+    if (said.spoken.size() != 1 || said.spoken.front().letters) return {};
+    return said.spoken.front().text;
+}
+
+bool opens_clause(const ThoughtView& view, int index, int end) {
+    if (index + 1 >= end) return false;
+    const std::string_view word = heard(view, index);
+    if (is_subject_and_verb(word)) return true;
+    if (is_nominative(word)) return !parts(view, index);
+    if (opens_with_plain_pronoun(view, index, end)) return true;
+    if (is_determiner(word)) return finds_verb(view, index + 1, end);
+    return false;
+}
+
+bool joins_ideas(const ThoughtView& view, int first, int index, int end) {
+    const std::string_view word = heard(view, index);
+    if (word != "and" && word != "but" && word != "so") return false;
+    const int subject = index + 1;
+    if (word == "so") {
+        // "so that", "it was so the"; without a comma only a clear subject makes it a join.
+        const bool comma = index > first && parts(view, index - 1);
+        const bool clear =
+            is_nominative(heard(view, subject)) || is_subject_and_verb(heard(view, subject));
+        if (!comma && !clear) return false;
+    }
+    return opens_clause(view, subject, end) && holds_clause(view, first, index);
+}
+
+double breath_worth(const ThoughtView& view, int index) {
+    const Said& before = view.reading.said[static_cast<std::size_t>(index - 1)];
+    double worth = static_cast<double>(before.phrasing.boundary);
+    if (before.after == Juncture::comma) worth += 1.5;
+    if (before.after >= Juncture::strong) worth += 2.5;
+    const std::string_view word = heard(view, index);
+    if (is_conjunction(word)) worth += 1.0;
+    if (is_preposition(word)) worth += 0.4;
+    // "the / shore", "to / walk": nobody breathes there.
+    const std::string_view left = heard(view, index - 1);
+    if (!left.empty() && before.after == Juncture::none && is_function_word(left)) worth -= 1.5;
+    return worth;
+}
+
+} // namespace say::rules

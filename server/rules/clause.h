@@ -1,0 +1,23 @@
+// Where a sentence joins two ideas: by word lists, without a tagger. Both sides of the join must
+// hold what looks like a subject with its verb.
+#pragma once
+
+#include "rules/rule.h"
+
+#include <string_view>
+
+namespace say::rules {
+
+// The word as it is said, folded; empty where it is a figure or is said as several words.
+std::string_view heard(const ThoughtView& view, int index);
+
+// Whether words [index, end) begin with a subject that has a verb: "we walk", "the tide is".
+bool opens_clause(const ThoughtView& view, int index, int end);
+// Whether words [first, index) hold a subject and a verb, [index] is "and", "but" or "so", and
+// words (index, end) open a clause.
+bool joins_ideas(const ThoughtView& view, int first, int index, int end);
+
+// How well a reader may breathe before word `index`, apart from balance: the higher the better.
+double breath_worth(const ThoughtView& view, int index);
+
+} // namespace say::rules

@@ -1,0 +1,40 @@
+// A field of a template that nobody filled in: at the camera there is a hole in the sentence.
+#include "rules/problem.h"
+#include "rules/rule.h"
+
+#include <fmt/core.h>
+
+namespace say::rules {
+namespace {
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    std::vector<FindingDraft> found;
+    for (const Problem& problem : view.written.problems) {
+        const bool empty = problem.kind == ProblemKind::empty_braces;
+        if (!empty && problem.kind != ProblemKind::field) continue;
+        Fix fix = remove_fix(problem.span, slice(view.source, problem.span));
+        fix.keeps_every_word = empty; // a bulk fix must not hide the hole
+        found.push_back({.span = problem.span,
+                         .message = empty ? std::string("`{}` says nothing: the braces are empty")
+                                          : fmt::format("{} is not filled in, and nothing is "
+                                                        "spoken in its place",
+                                                        shape(problem.what)),
+                         .fixes = {std::move(fix)},
+                         .severity = empty ? Severity::warning : Severity::error});
+    }
+    return found;
+}
+
+} // namespace
+
+extern const Rule empty_field = {
+    .id = "empty-field",
+    .severity = Severity::error,
+    .summary = "Braces that were never filled in",
+    .manual = "`{first_name}` is a template's field and `{}` an empty pronouncer: neither is ever "
+              "spoken, so the sentence has a hole in it. "
+              "Write the words that belong there, or take the braces away.",
+    .check = check,
+};
+
+} // namespace say::rules

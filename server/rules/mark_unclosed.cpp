@@ -1,0 +1,137 @@
+// A mark that opens and is never closed in its thought: it stays on the page as a plain sign and
+// does nothing.
+#include "rules/problem.h"
+#include "rules/rule.h"
+#include "rules/wording.h"
+#include "text/ascii.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+
+namespace say::rules {
+namespace {
+
+enum class Reach { word, clause, quote, direction, none };
+
+struct Opener {
+    std::string_view open;
+    std::string_view close;
+    std::string_view name;
+    Reach reach; // how far the writer is likely to have meant it
+};
+
+constexpr std::array<Opener, 14> openers = {{
+    {"*", "*", "a stress", Reach::word},
+    {"_", "_", "a stress", Reach::word},
+    {"**", "**", "a heavy stress", Reach::word},
+    {"__", "__", "a heavy stress", Reach::word},
+    {"~", "~", "a soft stretch", Reach::word},
+    {"°", "°", "a soft stretch", Reach::word},
+    {">", "<", "a quick stretch", Reach::clause},
+    {"<", ">", "a slow stretch", Reach::clause},
+    {"(", ")", "an aside", Reach::clause},
+    {"\"", "\"", "a quote", Reach::quote},
+    {"“", "”", "a quote", Reach::quote},
+    {"„", "“", "a quote", Reach::quote},
+    {"[", "]", "a direction", Reach::direction},
+    {"{", "}", "a pronouncer", Reach::none},
+}};
+
+const Opener* find_opener(std::string_view what) {
+    const auto found = std::find_if(openers.begin(), openers.end(),
+                                    [&](const Opener& row) { return row.open == what; });
+    return found == openers.end() ? nullptr : found;
+}
+
+// The first word behind the opener; -1 if there is none.
+int word_behind(const ThoughtView& view, Offset at) {
+    const auto& words = view.written.words;
+    const auto found = std::partition_point(
+        words.begin(), words.end(), [&](const Word& word) { return word.source.begin < at; });
+    return found == words.end() ? -1 : static_cast<int>(found - words.begin());
+}
+
+// The last word of the clause that begins with `word`: up to its next punctuation.
+int clause_end(const ThoughtView& view, int word) {
+    const auto& said = view.reading.said;
+    while (word + 1 < static_cast<int>(said.size()) &&
+           said[static_cast<std::size_t>(word)].after == Juncture::none) {
+        ++word;
+    }
+    return word;
+}
+
+struct Place {
+    Offset at;
+    int word = -1;
+};
+
+std::optional<Place> close_place(const ThoughtView& view, const Problem& problem, Reach reach) {
+    const int first = word_behind(view, problem.span.end);
+    if (first < 0 || reach == Reach::none) return std::nullopt;
+    const bool one_word = reach == Reach::word || reach == Reach::direction;
+    int last = one_word ? first : clause_end(view, first);
+    if (reach == Reach::quote) {
+        for (const Sentence& sentence : view.reading.sentences) {
+            if (first < sentence.first || first >= sentence.last) continue;
+            // A closing quote stands behind the full stop.
+            return Place{sentence.source.end, sentence.last - 1};
+        }
+    }
+    return Place{view.written.words[static_cast<std::size_t>(last)].source.end, last};
+}
+
+// A closer is one only before a blank, punctuation or another closer.
+bool may_close(std::string_view source, Offset at) {
+    if (at.value >= source.size() || ascii::is_blank(source[at.value])) return true;
+    return std::string_view{".,;:!?)]\"*_~<>"}.find(source[at.value]) != std::string_view::npos;
+}
+
+FindingDraft draft_for(const ThoughtView& view, const Problem& problem) {
+    const Opener* row = find_opener(problem.what);
+    const std::string_view name = row ? row->name : "a mark";
+    const bool direction = row && row->reach == Reach::direction;
+    FindingDraft draft{
+        .span = problem.span,
+        .message = fmt::format("{} opens {} that nothing closes{}", shape(problem.what), name,
+                               direction ? ": its words will be spoken" : ", so it does nothing"),
+        .fixes = {}};
+    const auto place = row ? close_place(view, problem, row->reach) : std::nullopt;
+    if (place && may_close(view.source, place->at)) {
+        draft.fixes.push_back(
+            {.title = fmt::format("Close it after {}", quoted(view.word(place->word))),
+             .edits = {{{place->at, place->at}, std::string(row->close)}},
+             .keeps_every_word = !direction, // a direction is not spoken
+             .preferred = true});
+    }
+    draft.fixes.push_back(remove_fix(problem.span, problem.what));
+    return draft;
+}
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    std::vector<FindingDraft> found;
+    for (const Problem& problem : view.written.problems) {
+        if (problem.kind == ProblemKind::unclosed) found.push_back(draft_for(view, problem));
+    }
+    return found;
+}
+
+} // namespace
+
+extern const Rule mark_unclosed = {
+    .id = "mark-unclosed",
+    .severity = Severity::warning,
+    .summary = "A mark that opens and is never closed in its thought",
+    .manual =
+        "No mark reaches beyond its own thought, so one that is still open at the blank line is "
+        "plain text: it stands on the page and does nothing. "
+        "An open `[` is worse: its words are spoken. "
+        "The fixes close the mark where it was most likely meant to end, after the next word or at "
+        "the end of the clause, or take it away. "
+        "A backslash in front of the sign keeps it as text.",
+    .check = check,
+};
+
+} // namespace say::rules

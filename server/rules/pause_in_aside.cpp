@@ -1,0 +1,57 @@
+// A pause inside an aside: round brackets ask for one run, a pause mark breaks it.
+#include "rules/problem.h"
+#include "rules/rule.h"
+
+#include <fmt/core.h>
+
+namespace say::rules {
+namespace {
+
+const Mark* aside_around(const ThoughtView& view, const Mark& pause) {
+    for (const Mark& mark : view.written.marks) {
+        if (mark.span.begin > pause.span.begin) break;
+        if (mark.kind == MarkKind::aside && mark.span.covers(pause.span)) return &mark;
+    }
+    return nullptr;
+}
+
+// The pause with the blanks before it, so that one blank is left.
+Span with_blanks(std::string_view source, Span span) {
+    while (span.begin.value > 0 && source[span.begin.value - 1] == ' ')
+        --span.begin.value;
+    return span;
+}
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    std::vector<FindingDraft> found;
+    for (const Mark& mark : view.written.marks) {
+        if (!is_pause(mark.kind)) continue;
+        const Mark* aside = aside_around(view, mark);
+        if (aside == nullptr) continue;
+        const std::string_view written = slice(view.source, mark.span);
+        found.push_back({.span = mark.span,
+                         .message = fmt::format("{} breaks an aside that is to be said in one run",
+                                                shape(written)),
+                         .fixes = {{.title = fmt::format("Remove {}", shape(written)),
+                                    .edits = {{with_blanks(view.source, mark.span), ""}},
+                                    .preferred = true},
+                                   unpair_fix(*aside, "Remove the brackets")}});
+    }
+    return found;
+}
+
+} // namespace
+
+extern const Rule pause_in_aside = {
+    .id = "pause-in-aside",
+    .severity = Severity::warning,
+    .summary = "A pause mark inside an aside",
+    .manual =
+        "Round brackets keep their words together in one run, apart from the rest. "
+        "A pause mark inside them asks for the opposite, and the listener loses which words belong "
+        "to the aside. "
+        "The fixes take away the pause or the brackets.",
+    .check = check,
+};
+
+} // namespace say::rules

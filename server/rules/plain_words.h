@@ -1,0 +1,28 @@
+// Words and phrases of the page and what people say instead: the public-domain table behind the
+// wording rule. data/plain_words.tsv names the source.
+#pragma once
+
+#include "rules/rule.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace say::rules {
+
+struct PlainMatch {
+    int first = 0; // words [first, last)
+    int last = 0;
+    std::vector<std::string> swaps; // lower case; an empty one leaves the words out
+};
+
+// The longest phrase of the table that begins with word `index` and is heard at this stage; `last`
+// is 0 if there is none.
+PlainMatch plain_match(const ThoughtView& view, int index, Stage stage);
+
+// The edits that put `swap` in the place of the match: its capital and an article before it follow.
+// Empty where a mark stands inside the phrase.
+std::vector<TextEdit> swap_edits(const ThoughtView& view, const PlainMatch& match,
+                                 std::string_view swap);
+
+} // namespace say::rules

@@ -1,0 +1,144 @@
+// More than one idea in a thought: several sentences in a paragraph, or a long sentence that joins
+// two. The gap after a thought is what lets it land; sentences in one paragraph have none.
+#include "rules/clause.h"
+#include "rules/rule.h"
+#include "rules/split.h"
+#include "rules/wording.h"
+#include "text/ascii.h"
+#include "text/unicode.h"
+
+#include <fmt/core.h>
+
+#include <cmath>
+
+namespace say::rules {
+namespace {
+
+// "Yes." and "Ready?" lean on a neighbour: one word is no idea of its own.
+bool stands_alone(const Sentence& sentence) {
+    return sentence.last - sentence.first > 1;
+}
+
+// Every sentence but the first opens a thought; one-word sentences stay with what follows.
+std::optional<Fix> split_sentences(const ThoughtView& view) {
+    Fix fix{.title = {}, .edits = {}, .preferred = true};
+    const auto& sentences = view.reading.sentences;
+    bool begun = false;
+    for (std::size_t i = 0; i < sentences.size(); ++i) {
+        const bool alone = stands_alone(sentences[i]);
+        // The last one-word sentence stays with what stands before it.
+        const bool trails = !alone && i + 1 == sentences.size();
+        if (begun && !trails) {
+            auto edit = thought_before(view, sentences[i].first);
+            if (!edit) return std::nullopt;
+            fix.edits.push_back(std::move(*edit));
+            begun = false;
+        }
+        begun = begun || alone;
+    }
+    if (fix.edits.empty()) return std::nullopt;
+    fix.title = fmt::format("Split into {} thoughts", fix.edits.size() + 1);
+    return fix;
+}
+
+std::vector<FindingDraft> find_sentences(const ThoughtView& view) {
+    int count = 0;
+    for (const Sentence& sentence : view.reading.sentences)
+        count += stands_alone(sentence) ? 1 : 0;
+    const bool marking = view.stage != Stage::draft;
+    const int limit =
+        marking ? view.options.marked_sentences_a_thought : view.options.sentences_a_thought;
+    if (count < limit || count < 2) return {};
+
+    const Span span{view.reading.sentences.front().source.begin,
+                    view.reading.sentences.back().source.end};
+    FindingDraft draft{
+        .span = span,
+        .message = fmt::format("{} sentences follow on for {} with no gap to let each one land",
+                               count, format_seconds(view.reading.timing.expected)),
+        .fixes = {}};
+    if (auto fix = split_sentences(view)) draft.fixes.push_back(std::move(*fix));
+    return {std::move(draft)};
+}
+
+// The join nearest to the middle, 0 if the sentence holds none.
+int find_join(const ThoughtView& view, const Sentence& sentence) {
+    constexpr int shortest_side = 6; // a side of fewer words is a tail, not an idea
+    const double middle = (sentence.first + sentence.last) / 2.0;
+    int best = 0;
+    for (int i = sentence.first + shortest_side; i + shortest_side < sentence.last; ++i) {
+        if (!joins_ideas(view, sentence.first, i, sentence.last)) continue;
+        if (best == 0 || std::abs(i - middle) < std::abs(best - middle)) best = i;
+    }
+    return best;
+}
+
+// ", and we" becomes a full stop and "And we": punctuation and a capital, every word is kept.
+std::optional<Fix> split_join(const ThoughtView& view, int join) {
+    auto edit = thought_before(view, join);
+    if (!edit) return std::nullopt;
+    const auto index = static_cast<std::size_t>(join);
+    const Span before = view.written.words[index - 1].source;
+    const Span word = view.written.words[index].source;
+    const std::string_view gap = slice(view.source, {before.end, edit->span.begin});
+
+    Fix fix{.title = fmt::format("Begin a new thought at {}", quoted(view.word(join))),
+            .edits = {},
+            .preferred = true};
+    if (gap == ",") {
+        fix.edits.push_back({{before.end, edit->span.begin}, "."});
+    } else if (gap.empty()) {
+        fix.edits.push_back({{before.end, before.end}, "."});
+    }
+    fix.edits.push_back(std::move(*edit));
+    const std::string_view written = slice(view.source, word);
+    if (!written.empty() && ascii::is_lower(written.front())) {
+        fix.edits.push_back({make_span(word.begin.value, word.begin.value + 1),
+                             unicode::to_upper_first(written.substr(0, 1))});
+    }
+    return fix;
+}
+
+std::vector<FindingDraft> find_joins(const ThoughtView& view) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        const int words = sentence.last - sentence.first;
+        if (words <= view.options.joined_sentence_words) continue;
+        const int join = find_join(view, sentence);
+        if (join == 0) continue;
+        FindingDraft draft{.span = sentence.source,
+                           .message = fmt::format("{} words join two ideas at {}: the second "
+                                                  "comes before the first has landed",
+                                                  words, quoted(view.word(join))),
+                           .fixes = {}};
+        if (auto fix = split_join(view, join)) draft.fixes.push_back(std::move(*fix));
+        return {std::move(draft)};
+    }
+    return {};
+}
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    auto found = find_sentences(view);
+    return found.empty() ? find_joins(view) : found;
+}
+
+} // namespace
+
+extern const Rule run_on = {
+    .id = "run-on",
+    .severity = Severity::warning,
+    .family = Family::length,
+    .summary = "A thought that runs on: several sentences, or two ideas in one long sentence",
+    .manual =
+        "A thought is what a listener takes in at one go, and the gap after it is where it lands. "
+        "Sentences that share a paragraph get no such gap. "
+        "While drafting, three sentences are too many (`sentences_a_thought`); from stage `mark` "
+        "on, two are (`marked_sentences_a_thought`), as common practice is one sentence a thought. "
+        "A sentence of one word (\"Ready?\") counts with its neighbour. "
+        "A sentence of more than `joined_sentence_words` words that joins two clauses by \"and\", "
+        "\"but\" or \"so\" is two ideas as well. "
+        "The fix gives each sentence a paragraph of its own, or an item in a list, or ends the "
+        "sentence at the join; no word is lost.",
+    .check = check,
+};
+
+} // namespace say::rules

@@ -1,0 +1,217 @@
+// Parting a thought between two words.
+#include "rules/split.h"
+
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+namespace say::rules {
+namespace {
+
+// What stands between two words: blanks, what belongs to the left word, what belongs to the right.
+struct Piece {
+    enum class Kind { blank, left, right } kind;
+    Span span;
+};
+
+bool is_line_end(char c) {
+    return c == '\n' || c == '\r';
+}
+
+// A note is a line of its own that begins with "% ".
+std::size_t note_size(std::string_view source, std::size_t at) {
+    if (source[at] != '%') return 0;
+    if (at + 1 < source.size() && !ascii::is_blank(source[at + 1])) return 0;
+    std::size_t line = at;
+    while (line > 0 && !is_line_end(source[line - 1]) && ascii::is_blank(source[line - 1]))
+        --line;
+    if (line > 0 && !is_line_end(source[line - 1])) return 0;
+    std::size_t end = at;
+    while (end < source.size() && !is_line_end(source[end]))
+        ++end;
+    return end - at;
+}
+
+// The mark with inner text that begins at `at`: blanks inside it part nothing.
+const Mark* closed_mark_at(const Written& written, std::size_t at) {
+    constexpr std::array kinds = {MarkKind::direction, MarkKind::pronouncer, MarkKind::say_as,
+                                  MarkKind::timed_pause};
+    const auto first =
+        std::partition_point(written.marks.begin(), written.marks.end(), [&](const Mark& mark) {
+            return mark.span.begin.value < static_cast<std::uint32_t>(at);
+        });
+    for (auto mark = first; mark != written.marks.end() && mark->span.begin.value == at; ++mark) {
+        if (std::find(kinds.begin(), kinds.end(), mark->kind) != kinds.end()) return &*mark;
+    }
+    return nullptr;
+}
+
+Piece piece_at(const ThoughtView& view, std::size_t at, std::size_t end) {
+    const std::string_view source = view.source;
+    if (const std::size_t size = note_size(source, at)) {
+        return {Piece::Kind::right, make_span(at, std::min(at + size, end))};
+    }
+    if (const Mark* mark = closed_mark_at(view.written, at)) {
+        const auto kind =
+            mark->kind == MarkKind::direction ? Piece::Kind::right : Piece::Kind::left;
+        return {kind, make_span(at, std::min<std::size_t>(mark->span.end.value, end))};
+    }
+    const bool blank = ascii::is_blank(source[at]);
+    std::size_t last = at + 1;
+    while (last < end && ascii::is_blank(source[last]) == blank &&
+           (blank || !closed_mark_at(view.written, last))) {
+        ++last;
+    }
+    return {blank ? Piece::Kind::blank : Piece::Kind::left, make_span(at, last)};
+}
+
+std::vector<Piece> pieces_before(const ThoughtView& view, int index) {
+    std::vector<Piece> pieces;
+    const auto& words = view.written.words;
+    if (index <= 0 || index >= static_cast<int>(words.size())) return pieces;
+
+    const auto word = static_cast<std::size_t>(index);
+    const std::size_t end = words[word].source.begin.value;
+    for (std::size_t at = words[word - 1].source.end.value; at < end;) {
+        pieces.push_back(piece_at(view, at, end));
+        at = pieces.back().span.end.value;
+    }
+    // What touches the word opens on it.
+    while (!pieces.empty() && pieces.back().kind != Piece::Kind::blank)
+        pieces.pop_back();
+    return pieces;
+}
+
+// A pair that is open where the blanks stand.
+bool spans(const Mark& mark, Span blanks) {
+    if (mark.open.empty()) return false;
+    const Offset inner_end = mark.close.empty() ? mark.span.end : mark.close.begin;
+    return mark.open.end <= blanks.begin && blanks.end <= inner_end;
+}
+
+// Would the text read as the beginning of another kind of block?
+bool looks_like_block(std::string_view text) {
+    if (text.empty() || text.front() == '#' || text.front() == '%') return true;
+    if (text.front() == '-') return text.size() < 2 || ascii::is_blank(text[1]) || text[1] == '-';
+    const std::size_t digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    if (digits > 0 && digits < 3 && text.substr(digits).starts_with(".")) return true;
+    // "MIRA:" would be taken for a speaker.
+    const std::string_view first = text.substr(0, text.find_first_of(" \t\r\n"));
+    return first.ends_with(':') && std::none_of(first.begin(), first.end(), ascii::is_lower);
+}
+
+bool is_numbered(const ThoughtView& view) {
+    const auto first = std::find_if_not(view.source.begin(), view.source.end(), ascii::is_blank);
+    return first == view.source.end() || *first != '-';
+}
+
+// The end of this thought and the beginning of the next, with what the writer said of the first.
+std::string parting(const ThoughtView& view) {
+    const std::string_view eol = view.source.find("\r\n") == std::string_view::npos ? "\n" : "\r\n";
+    const bool item = view.kind == BlockKind::item;
+    std::string text(eol);
+    if (!item) text += eol;
+    if (!view.written.allow.empty()) {
+        text += "% allow: ";
+        for (std::size_t i = 0; i < view.written.allow.size(); ++i) {
+            if (i > 0) text += ", ";
+            text += view.written.allow[i];
+        }
+        text += eol;
+    }
+    if (item) text += "- ";
+    if (view.written.spare) text += "[spare] ";
+    return text;
+}
+
+// Both words within the mark: a break would take it apart.
+bool holds_both(const Mark& mark, int index) {
+    return mark.first < index && index <= mark.last;
+}
+
+} // namespace
+
+std::optional<Span> thought_blanks(const ThoughtView& view, int index) {
+    std::optional<Span> found;
+    bool taken = false;
+    for (const Piece& piece : pieces_before(view, index)) {
+        if (piece.kind == Piece::Kind::left) taken = false;
+        if (piece.kind != Piece::Kind::blank || taken) continue;
+        found = piece.span;
+        taken = true;
+    }
+    return found;
+}
+
+std::optional<Span> word_blanks(const ThoughtView& view, int index) {
+    const std::vector<Piece> pieces = pieces_before(view, index);
+    if (pieces.empty()) return std::nullopt;
+    return pieces.back().span;
+}
+
+bool may_pause_before(const ThoughtView& view, int index) {
+    for (const Mark& mark : view.written.marks) {
+        if (!holds_both(mark, index)) continue;
+        switch (mark.kind) {
+        case MarkKind::aside:
+        case MarkKind::stress:
+        case MarkKind::heavy_stress:
+        case MarkKind::pronouncer:
+        case MarkKind::say_as: return false;
+        default: break;
+        }
+    }
+    return std::none_of(
+        view.written.marks.begin(), view.written.marks.end(),
+        [&](const Mark& mark) { return mark.kind == MarkKind::tie && mark.first == index - 1; });
+}
+
+std::optional<TextEdit> pause_before(const ThoughtView& view, int index, std::string_view mark) {
+    if (!may_pause_before(view, index)) return std::nullopt;
+    const auto blanks = word_blanks(view, index);
+    if (!blanks) return std::nullopt;
+    return TextEdit{.span = {blanks->end, blanks->end}, .replacement = std::string(mark) + " "};
+}
+
+std::optional<TextEdit> thought_before(const ThoughtView& view, int index) {
+    const auto blanks = thought_blanks(view, index);
+    if (!blanks) return std::nullopt;
+    if (view.kind == BlockKind::item && is_numbered(view)) return std::nullopt;
+    const std::string_view rest = view.source.substr(blanks->end.value);
+    if (looks_like_block(rest) && note_size(view.source, blanks->end.value) == 0) {
+        return std::nullopt;
+    }
+
+    std::string closing;
+    std::string opening;
+    for (const Mark& mark : view.written.marks) { // outer before inner
+        if (spans(mark, *blanks)) {
+            closing.insert(0, slice(view.source, mark.close));
+            opening += slice(view.source, mark.open);
+        } else if (mark.open.empty() && holds_both(mark, index)) {
+            return std::nullopt; // a pronouncer over two words cannot be cut
+        } else if (mark.kind == MarkKind::tie && mark.first == index - 1) {
+            return std::nullopt;
+        }
+    }
+    return TextEdit{.span = *blanks, .replacement = closing + parting(view) + opening};
+}
+
+const Mark* mark_over(const ThoughtView& view, int index, MarkKind kind) {
+    for (const Mark& mark : view.written.marks) {
+        if (mark.kind == kind && mark.first <= index && index <= mark.last) return &mark;
+    }
+    return nullptr;
+}
+
+bool is_stressed(const ThoughtView& view, int index) {
+    return std::any_of(view.written.marks.begin(), view.written.marks.end(), [&](const Mark& mark) {
+        const bool stress = mark.kind == MarkKind::stress || mark.kind == MarkKind::heavy_stress ||
+                            mark.kind == MarkKind::punch;
+        return stress && mark.first <= index && index <= mark.last;
+    });
+}
+
+} // namespace say::rules

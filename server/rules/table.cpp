@@ -1,0 +1,60 @@
+// Every rule, one line each. Of a family (Family::length) the first in this order is kept.
+#include "rules/rule.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+
+// The order of the manual, and of a family: splitting a thought changes what is left to breathe,
+// and a place to breathe also marks a long sentence, so the stronger cure stands first.
+#define SAYLINE_RULES(X)                                                                           \
+    X(run_on)                                                                                      \
+    X(no_breath)                                                                                   \
+    X(long_sentence)                                                                               \
+    X(tongue_twister)                                                                              \
+    X(two_readings)                                                                                \
+    X(unknown_word)                                                                                \
+    X(written_wording)                                                                             \
+    X(contraction)                                                                                 \
+    X(mark_unclosed)                                                                               \
+    X(mark_stray)                                                                                  \
+    X(mark_contradiction)                                                                          \
+    X(stress_long)                                                                                 \
+    X(pause_in_aside)                                                                              \
+    X(pause_too_long)                                                                              \
+    X(lone_beat)                                                                                   \
+    X(pronouncer_unclear)                                                                          \
+    X(empty_field)                                                                                 \
+    X(other_markup)                                                                                \
+    X(unspoken_sign)                                                                               \
+    X(all_capitals)                                                                                \
+    X(thought_too_long)                                                                            \
+    X(speaker_undeclared)                                                                          \
+    X(off_target)                                                                                  \
+    X(targets_disagree)                                                                            \
+    X(header_key)                                                                                  \
+    X(header_value)                                                                                \
+    X(header_unclosed)
+
+namespace rules {
+#define SAYLINE_DECLARE(name) extern const Rule name;
+SAYLINE_RULES(SAYLINE_DECLARE)
+#undef SAYLINE_DECLARE
+} // namespace rules
+
+std::span<const Rule* const> all_rules() {
+#define SAYLINE_POINTER(name) &rules::name,
+    static constexpr std::array table = {SAYLINE_RULES(SAYLINE_POINTER)};
+#undef SAYLINE_POINTER
+    return table;
+}
+
+const Rule* find_rule(std::string_view id) {
+    const auto all = all_rules();
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const Rule* rule) { return rule->id == id; });
+    return found == all.end() ? nullptr : *found;
+}
+
+} // namespace say

@@ -1,0 +1,163 @@
+// Words whose sounds trade places when they are said at speed. Only the words that trip are
+// underlined; a pause between them or a slow mark over them settles it.
+#include "rules/plain_words.h"
+#include "rules/rule.h"
+#include "rules/split.h"
+#include "rules/wording.h"
+#include "text/ascii.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace say::rules {
+namespace {
+
+// The words that clash, in order; [first, last].
+struct Clash {
+    int first = 0;
+    int last = 0;
+    std::vector<int> words;
+};
+
+std::optional<Clash> find_clash(const ThoughtView& view) {
+    const Twister& twister = view.reading.twister;
+    if (!(twister.score > view.options.twister_threshold)) return std::nullopt;
+    Clash clash{.words = twister.words};
+    std::sort(clash.words.begin(), clash.words.end());
+    clash.words.erase(std::unique(clash.words.begin(), clash.words.end()), clash.words.end());
+    if (clash.words.size() < 2) {
+        clash.words.clear();
+        for (int i = twister.first; i < twister.last; ++i)
+            clash.words.push_back(i);
+    }
+    if (clash.words.size() < 2) return std::nullopt;
+    clash.first = clash.words.front();
+    clash.last = clash.words.back();
+    if (clash.first < 0 || clash.last >= static_cast<int>(view.written.words.size())) {
+        return std::nullopt;
+    }
+    return clash;
+}
+
+// The writer has seen it: a pause between the words, or a slow mark over all of them.
+bool is_marked(const ThoughtView& view, const Clash& clash) {
+    return std::any_of(view.written.marks.begin(), view.written.marks.end(), [&](const Mark& mark) {
+        if (mark.kind == MarkKind::slow) {
+            return mark.first <= clash.first && clash.last <= mark.last;
+        }
+        return is_pause(mark.kind) && clash.first <= mark.first && mark.first < clash.last;
+    });
+}
+
+// Before the word in the middle of those that clash, or the nearest that can take a pause.
+std::optional<Fix> pause_fix(const ThoughtView& view, const Clash& clash) {
+    const std::size_t middle = clash.words.size() / 2;
+    for (std::size_t step = 0; step < clash.words.size(); ++step) {
+        for (const std::size_t at : {middle + step, middle - step}) {
+            if (at == 0 || at >= clash.words.size()) continue;
+            auto edit = pause_before(view, clash.words[at], "/");
+            if (!edit) continue;
+            return Fix{.title =
+                           fmt::format("Breathe before {}", quoted(view.word(clash.words[at]))),
+                       .edits = {std::move(*edit)},
+                       .preferred = true};
+        }
+    }
+    return std::nullopt;
+}
+
+bool may_open_after(std::string_view source, std::uint32_t at) {
+    return at == 0 || ascii::is_blank(source[at - 1]);
+}
+
+bool may_close_before(std::string_view source, std::uint32_t at) {
+    return at >= source.size() || ascii::is_blank(source[at]) ||
+           std::string_view{".,;:!?"}.find(source[at]) != std::string_view::npos;
+}
+
+// Around the words, if no other mark begins, ends or stands among them.
+std::optional<Fix> slow_fix(const ThoughtView& view, const Clash& clash) {
+    const Span span{view.written.words[static_cast<std::size_t>(clash.first)].source.begin,
+                    view.written.words[static_cast<std::size_t>(clash.last)].source.end};
+    for (const Mark& mark : view.written.marks) {
+        const bool around = !mark.open.empty() && mark.open.end <= span.begin &&
+                            (mark.close.empty() || span.end <= mark.close.begin);
+        const bool apart = mark.span.end <= span.begin || span.end <= mark.span.begin;
+        const bool paced = mark.kind == MarkKind::slow || mark.kind == MarkKind::quick;
+        if (!apart && (!around || paced)) return std::nullopt;
+    }
+    if (!may_open_after(view.source, span.begin.value) ||
+        !may_close_before(view.source, span.end.value)) {
+        return std::nullopt;
+    }
+    return Fix{.title = "Mark these words slow",
+               .edits = {{{span.begin, span.begin}, "<"}, {{span.end, span.end}, ">"}}};
+}
+
+// Would the words still trip with another word in that place?
+bool still_trips(const ThoughtView& view, const PlainMatch& match, std::string_view swap) {
+    const auto& said = view.reading.said;
+    const Pronunciation swapped = pronounce(swap);
+    std::vector<TwisterWord> words;
+    for (int i = 0; i < static_cast<int>(said.size()); ++i) {
+        if (i == match.first) words.push_back({swap, swapped.phones});
+        if (i >= match.first && i < match.last) continue;
+        const Said& word = said[static_cast<std::size_t>(i)];
+        for (std::size_t j = 0; j < word.spoken.size() && j < word.phones.size(); ++j)
+            words.push_back({word.spoken[j].text, word.phones[j]});
+    }
+    return find_twister(words).score > view.options.twister_threshold;
+}
+
+void add_swaps(const ThoughtView& view, const Clash& clash, std::vector<Fix>& fixes) {
+    for (int word : clash.words) {
+        // Any row of the table will do here, however mild.
+        const PlainMatch match = plain_match(view, word, Stage::read);
+        for (const std::string& swap : match.swaps) {
+            const bool one_word = !swap.empty() && swap.find(' ') == std::string::npos;
+            if (!one_word || still_trips(view, match, swap)) continue;
+            std::vector<TextEdit> edits = swap_edits(view, match, swap);
+            if (edits.empty()) continue;
+            fixes.push_back(
+                {.title = fmt::format("Say {} for {}", quoted(swap), quoted(view.word(word))),
+                 .edits = std::move(edits),
+                 .keeps_every_word = false});
+            break;
+        }
+    }
+}
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    const auto clash = find_clash(view);
+    if (!clash || is_marked(view, *clash)) return {};
+
+    const Span span{view.written.words[static_cast<std::size_t>(clash->first)].source.begin,
+                    view.written.words[static_cast<std::size_t>(clash->last)].source.end};
+    FindingDraft draft{.span = span, .message = view.reading.twister_message, .fixes = {}};
+    if (draft.message.empty()) draft.message = "these sounds trade places when said at speed";
+    if (auto fix = pause_fix(view, *clash)) draft.fixes.push_back(std::move(*fix));
+    if (auto fix = slow_fix(view, *clash)) draft.fixes.push_back(std::move(*fix));
+    add_swaps(view, *clash, draft.fixes);
+    return {std::move(draft)};
+}
+
+} // namespace
+
+extern const Rule tongue_twister = {
+    .id = "tongue-twister",
+    .severity = Severity::warning,
+    .summary = "Words that are likely to trip the tongue",
+    .manual =
+        "Near sounds at the beginnings of near words trade places: \"she sells\" comes out as "
+        "\"see shells\". "
+        "A score over three to nine content words says how likely that is; its parts and its "
+        "threshold, the option `twister`, are explained in docs/twisters.md. "
+        "Just the words that trip are underlined, and the message names their sounds. "
+        "The fixes are what a reader would do: a pause between the words, a slow mark over them, "
+        "or a plainer word where the plain-words table has one that does not trip. "
+        "Words that already hold a pause or stand inside a slow mark are not reported.",
+    .check = check,
+};
+
+} // namespace say::rules

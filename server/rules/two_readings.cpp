@@ -1,0 +1,123 @@
+// A figure, a date or initials that another reader would say in another way. The text cannot say
+// which is meant, so the writer is asked, and the answer is kept in the script.
+#include "rules/rule.h"
+#include "rules/split.h"
+#include "rules/wording.h"
+#include "text/ascii.h"
+#include "text/unicode.h"
+
+#include <fmt/core.h>
+
+namespace say::rules {
+namespace {
+
+// How it is said now, as it would be written in `{= ... }`.
+std::string assumed_reading(const Said& said) {
+    std::string text;
+    for (const SpokenWord& word : said.spoken) {
+        if (!text.empty()) text += ' ';
+        if (!word.letters) {
+            text += word.text;
+            continue;
+        }
+        for (char c : word.text) // initials stay capitals, so that they are spelled again
+            text += ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
+    }
+    return text;
+}
+
+bool holds_letters(const Said& said) {
+    for (const SpokenWord& word : said.spoken) {
+        if (word.letters) return true;
+    }
+    return false;
+}
+
+bool opens_sentence(const ThoughtView& view, int index) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        if (sentence.first == index) return true;
+    }
+    return false;
+}
+
+std::optional<Fix> say_as(const ThoughtView& view, int index, std::string_view reading) {
+    const Offset end = view.written.words[static_cast<std::size_t>(index)].source.end;
+    // Behind a full stop that is no sentence end ("St. Anne") the braces would cut the two apart.
+    const std::string_view behind = view.source.substr(end.value);
+    const bool dotted = behind.starts_with('.') && behind.size() > 1 && behind[1] == ' ' &&
+                        index + 1 < static_cast<int>(view.reading.said.size()) &&
+                        !opens_sentence(view, index + 1);
+    if (dotted || reading.find_first_of("{}\n") != std::string_view::npos) return std::nullopt;
+    return Fix{.title = fmt::format("Say it as {}", quoted(reading)),
+               .edits = {{{end, end}, fmt::format("{{= {}}}", reading)}},
+               // Which reading is meant is for the writer to say: no bulk fix answers for them.
+               .keeps_every_word = false};
+}
+
+Fix write_out(const ThoughtView& view, int index, std::string_view reading) {
+    const Span span = view.written.words[static_cast<std::size_t>(index)].source;
+    std::string text =
+        opens_sentence(view, index) ? unicode::to_upper_first(reading) : std::string(reading);
+    return {.title = fmt::format("Write out {}", quoted(reading)),
+            .edits = {{span, std::move(text)}},
+            .keeps_every_word = false};
+}
+
+bool has_mark_inside(const ThoughtView& view, int index) {
+    const Word& word = view.written.words[static_cast<std::size_t>(index)];
+    return word.source.size() != word.plain.size();
+}
+
+FindingDraft draft_for(const ThoughtView& view, int index) {
+    const Said& said = view.reading.said[static_cast<std::size_t>(index)];
+    const std::string assumed = assumed_reading(said);
+    FindingDraft draft{.span = view.written.words[static_cast<std::size_t>(index)].source,
+                       .message = fmt::format("{} is timed as {}; a reader may say {}",
+                                              quoted(view.word(index)), quoted(assumed),
+                                              quoted(said.readings.front())),
+                       .fixes = {},
+                       .readings = {assumed}};
+    if (auto fix = say_as(view, index, assumed)) {
+        fix->preferred = true;
+        draft.fixes.push_back(std::move(*fix));
+    }
+    for (const std::string& reading : said.readings) {
+        draft.readings.push_back(reading);
+        if (auto fix = say_as(view, index, reading)) draft.fixes.push_back(std::move(*fix));
+    }
+    if (!has_mark_inside(view, index) && !holds_letters(said)) {
+        draft.fixes.push_back(write_out(view, index, assumed));
+    }
+    return draft;
+}
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    std::vector<FindingDraft> found;
+    for (std::size_t i = 0; i < view.reading.said.size(); ++i) {
+        const Said& said = view.reading.said[i];
+        const int index = static_cast<int>(i);
+        if (said.readings.empty() || said.spoken.empty() || said.known == Known::writer) continue;
+        if (mark_over(view, index, MarkKind::say_as) != nullptr) continue;
+        found.push_back(draft_for(view, index));
+    }
+    return found;
+}
+
+} // namespace
+
+extern const Rule two_readings = {
+    .id = "two-readings",
+    .severity = Severity::hint,
+    .summary = "A figure or initials that can be read in more than one way",
+    .manual =
+        "\"5/3\" is a fraction, a date in May or a date in March; initials are spelled or said as "
+        "a word. "
+        "The time shown assumes the likeliest reading; whoever stands at the camera may choose "
+        "another. "
+        "The fixes keep what is written on the page and add how to say it, `{= ... }`, one for "
+        "each reading, or write the assumed reading out. "
+        "A bulk fix leaves these alone: only the writer knows which reading is meant.",
+    .check = check,
+};
+
+} // namespace say::rules

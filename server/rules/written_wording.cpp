@@ -1,0 +1,72 @@
+// Wording that is written and seldom said. The table is public domain; what people do say
+// ("however", "identify") is left alone.
+#include "rules/plain_words.h"
+#include "rules/rule.h"
+#include "rules/wording.h"
+
+#include <fmt/core.h>
+
+namespace say::rules {
+namespace {
+
+FindingDraft draft_for(const ThoughtView& view, const PlainMatch& match) {
+    const auto& words = view.written.words;
+    const Span span{words[static_cast<std::size_t>(match.first)].source.begin,
+                    words[static_cast<std::size_t>(match.last) - 1].source.end};
+    const Span plain{words[static_cast<std::size_t>(match.first)].plain.begin,
+                     words[static_cast<std::size_t>(match.last) - 1].plain.end};
+    const std::string written = quoted(slice(view.written.plain.text, plain));
+    const std::string& best = match.swaps.front();
+
+    FindingDraft draft{
+        .span = span,
+        .message = best.empty() ? fmt::format("{} is written, not said, and adds nothing", written)
+                                : fmt::format("{} is written, not said; people say {}", written,
+                                              quoted(best)),
+        .fixes = {}};
+    for (const std::string& swap : match.swaps) {
+        std::vector<TextEdit> edits = swap_edits(view, match, swap);
+        if (edits.empty()) continue;
+        draft.fixes.push_back({.title = swap.empty() ? fmt::format("Leave out {}", written)
+                                                     : fmt::format("Say {}", quoted(swap)),
+                               .edits = std::move(edits),
+                               .keeps_every_word = false,
+                               .preferred = draft.fixes.empty()});
+    }
+    return draft;
+}
+
+std::vector<FindingDraft> check(const ThoughtView& view) {
+    std::vector<FindingDraft> found;
+    const int count = static_cast<int>(view.reading.said.size());
+    for (int i = 0; i < count;) {
+        const PlainMatch match = plain_match(view, i, view.stage);
+        if (match.last == 0) {
+            ++i;
+            continue;
+        }
+        found.push_back(draft_for(view, match));
+        i = match.last;
+    }
+    return found;
+}
+
+} // namespace
+
+extern const Rule written_wording = {
+    .id = "written-wording",
+    .severity = Severity::hint,
+    .summary = "Wording that is written and seldom said",
+    .manual =
+        "Some words belong to forms and letters: a listener hears a document being read out. "
+        "The words and what to say instead come from the plain language guidelines of the US "
+        "federal government, which are in the public domain. "
+        "A draft hears only of the stiffest (\"utilize\", \"prior to\"); from stage `mark` on also "
+        "of milder ones (\"purchase\", \"require\"). "
+        "Words of that list which people do say, and those with two senses, are left alone. "
+        "The fix swaps the word and keeps its capital and its ending; since it changes what is "
+        "said, a bulk fix never takes it.",
+    .check = check,
+};
+
+} // namespace say::rules
