@@ -298,10 +298,13 @@ Pronunciation pronounce(std::string_view word) {
 
 std::vector<Phones> spell_out(std::string_view letters) {
     std::vector<Phones> spelt;
+    const bool possessive = letters.ends_with("'s"); // "fbi's": the ending is no letter
+    if (possessive) letters.remove_suffix(2);
     for (const char c : plain_letters(letters)) {
         if (ascii::is_lower(c))
             spelt.push_back(sounds(letter_names[static_cast<std::size_t>(c - 'a')]));
     }
+    if (possessive && !spelt.empty()) append_s(spelt.back());
     return spelt;
 }
 

@@ -143,7 +143,7 @@ void Passage::say(std::size_t i, std::string_view words, std::vector<std::string
 
 void Passage::say_plain(std::size_t i, std::string word) {
     said_[i] = 1;
-    if (!word.empty()) spoken_[i].words.push_back({std::move(word), false});
+    if (!word.empty()) spoken_[i].words.emplace_back(std::move(word), false);
 }
 
 bool Passage::shouts() const {

@@ -87,6 +87,8 @@ void say_mixed(Passage& passage, std::size_t i);
 std::string_view month_words(std::string_view folded);
 // "ave" to "avenue"; empty if it is no street word.
 std::string_view street_words(std::string_view folded);
+// "√" to "the square root of"; empty if it is no sign with a name.
+std::string_view sign_words(std::string_view sign);
 bool is_abbreviation(std::string_view folded);
 
 } // namespace say

@@ -139,9 +139,12 @@ bool contains(std::u32string_view set, char32_t c) {
 
 // Folded far enough to be looked up: ASCII lower case, straight apostrophe.
 std::string folded(std::string_view word) {
-    std::string result = ascii::lower(word);
-    for (std::size_t at = result.find("’"); at != std::string::npos; at = result.find("’")) {
-        result.replace(at, std::string_view("’").size(), "'");
+    constexpr std::string_view curly = "’";
+    std::string result;
+    for (std::size_t at = 0; at < word.size();) {
+        const bool apostrophe = word.substr(at).starts_with(curly);
+        result += apostrophe ? '\'' : ascii::lower(word[at]);
+        at += apostrophe ? curly.size() : 1;
     }
     return result;
 }

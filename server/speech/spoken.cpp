@@ -112,10 +112,12 @@ void say_folded(Passage& passage, std::size_t i, bool ascii) {
 void say_small(Passage& passage, std::size_t i, bool ascii) {
     const std::string_view raw = passage.raw(i);
     // The longest abbreviation has six letters, so most words are never looked up.
-    const bool single = raw.size() == 1;
+    const bool single = raw.size() == 1 && raw != "a";
     if (single &&
-        (say_symbol(passage, i) || say_initials(passage, i) || say_abbreviation(passage, i)))
+        (say_symbol(passage, i) || say_abbreviation(passage, i) || say_initials(passage, i))) {
         return;
+    }
+    if (!ascii && raw.size() <= 2 && say_symbol(passage, i)) return; // Greek letters
     if (!single && ascii && raw.size() <= 6 && is_abbreviation(ascii::lower(raw)) &&
         say_abbreviation(passage, i))
         return;
@@ -149,9 +151,14 @@ void say_word(Passage& passage, std::size_t i) {
         }
         break;
     case Shape::capitals:
+        if (passage.raw(i) == "I") {
+            if (!say_roman(passage, i)) say_folded(passage, i, true);
+            break;
+        }
         if (!try_classes(capital_classes, passage, i)) say_rest(passage, i, looks.ascii);
         break;
     case Shape::figure:
+        if (!looks.ascii && say_symbol(passage, i)) break; // a keycap
         if (!try_classes(figure_classes, passage, i)) say_mixed(passage, i);
         break;
     case Shape::signs:

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 
 namespace say {
 namespace {
@@ -35,6 +36,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"blvd", "boulevard", When::always},
     {"brig", "brigadier"},
     {"bros", "brothers"},
+    {"c", "circa", When::before_figure},
     {"ca", "circa", When::before_figure},
     {"capt", "captain", When::always},
     {"cf", "compare"},
@@ -134,8 +136,6 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"vol", "volume", When::before_figure},
     {"vols", "volumes", When::before_figure},
     {"vs", "versus", When::always},
-    {"w/", "with", When::always},
-    {"w/o", "without", When::always},
     {"wed", "wednesday", When::before_name},
 });
 
@@ -145,6 +145,17 @@ constexpr bool is_sorted_by_sign() {
         [](const Abbreviation& a, const Abbreviation& b) { return a.sign < b.sign; });
 }
 static_assert(is_sorted_by_sign());
+
+// For each first letter the lengths that occur, as bits: most words need no search.
+constexpr auto lengths = [] {
+    std::array<std::uint32_t, 26> bits{};
+    for (const Abbreviation& entry : abbreviations) {
+        bits[static_cast<std::size_t>(entry.sign[0] - 'a')] |= 1U << entry.sign.size();
+    }
+    bits['s' - 'a'] |= 1U << 2U; // "st"
+    bits['d' - 'a'] |= 1U << 2U; // "dr"
+    return bits;
+}();
 
 const Abbreviation* find(std::string_view folded) {
     const auto* found = std::lower_bound(
@@ -229,12 +240,18 @@ bool say_saint_or_street(Passage& passage, std::size_t i, std::string_view folde
     return true;
 }
 
+// UK practice leaves the stop out; these are no words of their own.
+bool is_title_without_stop(std::string_view sign) {
+    return sign == "mt" || sign == "lt" || sign == "prof" || sign == "pvt" || sign == "maj";
+}
+
 bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
     switch (entry.when) {
     case When::always: return true;
     case When::stop: return passage.stop_behind(i);
     case When::before_name:
-        return is_name(passage.raw(i)) && before_name(passage, i) && passage.joined_by_stop(i);
+        if (!is_name(passage.raw(i)) || !before_name(passage, i)) return false;
+        return passage.joined_by_stop(i) || is_title_without_stop(entry.sign);
     case When::before_figure: return before_figure(passage, i);
     }
     return false;
@@ -243,7 +260,10 @@ bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
 } // namespace
 
 bool is_abbreviation(std::string_view folded) {
-    return folded == "st" || folded == "dr" || folded == "ste" || find(folded) != nullptr;
+    if (folded.size() > 16) return false;
+    const auto letter = static_cast<std::size_t>(folded.empty() ? 0 : folded[0] - 'a');
+    if (letter < lengths.size() && (lengths[letter] >> folded.size() & 1U) == 0) return false;
+    return folded == "st" || folded == "dr" || find(folded) != nullptr;
 }
 
 bool say_abbreviation(Passage& passage, std::size_t i) {
@@ -251,6 +271,10 @@ bool say_abbreviation(Passage& passage, std::size_t i) {
     if (folded == "st" || folded == "dr") return say_saint_or_street(passage, i, folded);
     const Abbreviation* entry = find(folded);
     if (entry == nullptr) return false;
+    // "IE", "CO", "SEC" are initials.
+    const std::string_view raw = passage.raw(i);
+    const bool capitals = raw.size() > 1 && std::all_of(raw.begin(), raw.end(), ascii::is_upper);
+    if (capitals && entry->when != When::always && !passage.shouts()) return false;
     // Street words that a name precedes.
     if (entry->when == When::stop && behind_name(passage, i)) {
         const std::string_view street = street_words(folded);

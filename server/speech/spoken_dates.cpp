@@ -135,7 +135,8 @@ bool say_day_after_month(Passage& passage, std::size_t i) {
         passage.say(i, year(*number, passage.language()));
         return true;
     }
-    if (is_doubtful_month(month) && !year_behind && !days->from.ordinal) return false;
+    if (is_doubtful_month(month) && !year_behind && !days->from.ordinal && passage.joined(i))
+        return false;
     // "in July 25 volunteers came"
     if (!year_behind && passage.joined(i) && is_lower_plural(passage.text(i + 1)) && i > 1 &&
         passage.folded(i - 2) == "in") {
@@ -269,8 +270,15 @@ bool say_joined_date(Passage& passage, std::size_t i, std::string_view token) {
 // "5/3": a date after "on Monday", else a fraction or a date, which is for the writer to say.
 bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) {
     const std::vector<std::string_view> parts = split(token, '/');
-    if (parts.size() != 2 || parts[0].size() > 2 || parts[1].size() > 2) return false;
+    if (parts.size() != 2 || parts[0].size() > 2) return false;
     const int first = to_int(parts[0]).value_or(0);
+    if (const std::optional<int> number = read_year(parts[1]);
+        number && first >= 1 && first <= 12) {
+        if (*number < 1900 || *number > 2100) return false;
+        passage.say(i, std::string(month_name(first)) + ' ' + year(*number, passage.language()));
+        return true;
+    }
+    if (parts[1].size() > 2) return false;
     const int second = to_int(parts[1]).value_or(0);
     if (first == 0 || second == 0) return false;
     const bool month_first = Date{second, first, 0}.valid();
@@ -296,8 +304,12 @@ bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) 
     });
     const bool cue = i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
                      std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
-    if (!cue && first <= second) return false;
-    // Halves, thirds and the like without a cue are fractions ("5/3" is neither usual).
+    if (!cue && (first == second || token == "24/7" || token == "9/11" || token == "7/7"))
+        return false;
+    // Without a cue it is a date where no fraction is usual: "5/3", "12/25", but "3/4" and "1/20".
+    const bool one_order = month_first != day_first;
+    const bool usual = first == 1 || second <= 10 || second == 16 || second == 20;
+    if (!cue && first < second && (!one_order || usual)) return false;
     say_doubtful_date(passage, i, first, second, 0);
     return true;
 }
@@ -318,7 +330,26 @@ std::string decade_words(int number, Language language) {
     return decade(number, language);
 }
 
+// "a 30s clip" lasts thirty seconds; "the 30s" are ten years.
+bool is_length_of_time(const Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto cues = std::to_array<std::string_view>({
+        "a",
+        "about",
+        "after",
+        "every",
+        "for",
+        "nearly",
+        "only",
+        "over",
+        "under",
+        "within",
+    });
+    return token.size() == 3 && passage.follows(i) &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
 bool say_decade(Passage& passage, std::size_t i, std::string_view token) {
+    if (is_length_of_time(passage, i, token)) return false;
     const std::size_t hyphen = token.find('-');
     const Language language = passage.language();
     if (hyphen == std::string_view::npos) {
@@ -385,7 +416,7 @@ bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
         passage.say(i, year(*number, language));
         return true;
     }
-    if (!number || *number < 1100 || *number > 2099) return false;
+    if (!number || *number > 2099 || (*number < 1100 && !has_year_cue(passage, i))) return false;
     const bool counted = passage.joined(i) && is_lower_plural(passage.text(i + 1));
     const std::string as_number = cardinal(*number, language);
     if (!counted) {

@@ -133,8 +133,23 @@ bool is_letter_byte(char c) {
     return ascii::is_letter(c) || ascii::is_high(c);
 }
 
+// A sign beyond ASCII: its size in bytes, 0 for letters and marks on letters.
+std::size_t high_sign_at(std::string_view token, std::size_t at) {
+    if (!ascii::is_high(token[at])) return 0;
+    const unicode::CodePoint point = unicode::decode(token, at);
+    const char32_t c = point.value;
+    const bool sign = (c >= 0xa1 && c <= 0xbf && !unicode::is_letter(c)) || c == 0xd7 ||
+                      c == 0xf7 || (c >= 0x2000 && c <= 0x2bff && !unicode::is_letter(c)) ||
+                      c >= 0x1f000 || c == 0xfffd;
+    return sign ? point.size : 0;
+}
+
+bool is_raised_at(std::string_view token, std::size_t at) {
+    return token.substr(at).starts_with("²") || token.substr(at).starts_with("³");
+}
+
 std::size_t letters_end(std::string_view token, std::size_t at) {
-    while (at < token.size() && is_letter_byte(token[at]))
+    while (at < token.size() && is_letter_byte(token[at]) && high_sign_at(token, at) == 0)
         ++at;
     return at;
 }
@@ -161,7 +176,9 @@ std::string split_camel(std::string_view run) {
 std::string spell_address(std::string_view token) {
     std::string words;
     for (std::size_t at = 0; at < token.size();) {
-        if (is_letter_byte(token[at])) {
+        if (const std::size_t size = high_sign_at(token, at)) {
+            at += size;
+        } else if (is_letter_byte(token[at])) {
             const std::size_t end = letters_end(token, at);
             append_letter_run(words, unicode::to_lower(token.substr(at, end - at)));
             at = end;
@@ -244,6 +261,12 @@ std::string mixture_words(std::string_view token, Language language) {
         if (const FractionSign* sign = fraction_sign_at(token.substr(at))) {
             append_words(words, sign->alone);
             at += sign->sign.size();
+        } else if (is_raised_at(token, at)) {
+            append_words(words, token.substr(at).starts_with("²") ? "squared" : "cubed");
+            at += std::string_view("²").size();
+        } else if (const std::size_t size = high_sign_at(token, at)) {
+            append_words(words, sign_words(token.substr(at, size)));
+            at += size;
         } else if (is_letter_byte(token[at])) {
             const std::size_t end = letters_end(token, at);
             append_name(words, token.substr(at, end - at));

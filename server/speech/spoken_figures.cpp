@@ -23,7 +23,7 @@ bool all_digits(std::string_view text) {
 bool say_version(Passage& passage, std::size_t i, std::string_view token) {
     std::string_view rest = token;
     std::string words;
-    if ((rest[0] == 'v' || rest[0] == 'V') && rest.size() > 1 && ascii::is_digit(rest[1])) {
+    if (rest[0] == 'v' && rest.size() > 1 && ascii::is_digit(rest[1])) {
         words = "version";
         rest.remove_prefix(1);
     } else if (std::count(rest.begin(), rest.end(), '.') < 2) {
@@ -112,6 +112,11 @@ bool say_sum(Passage& passage, std::size_t i, std::string_view token) {
         at = begin;
         if (sign.empty()) break;
     }
+    for (const auto& [power, name] : {std::pair{"two", "squared"}, std::pair{"three", "cubed"}}) {
+        const std::string ending = std::string("to the power of ") + power;
+        if (words.ends_with(ending))
+            words.replace(words.size() - ending.size(), ending.size(), name);
+    }
     passage.say(i, words);
     return true;
 }
@@ -186,9 +191,9 @@ std::optional<Slashed> read_slashed(std::string_view token) {
     if (slash == std::string_view::npos || slash == 0) return std::nullopt;
     const std::string_view top = token.substr(0, slash);
     std::string_view bottom = token.substr(slash + 1);
+    if (bottom.size() > 3 && bottom.ends_with('s')) bottom.remove_suffix(1); // "2/3rds"
     if (bottom.size() > 2 && is_ordinal_suffix(bottom.substr(bottom.size() - 2)))
         bottom.remove_suffix(2);
-    if (bottom.size() > 3 && bottom.ends_with("ths")) bottom.remove_suffix(3);
     if (!all_digits(top) || !all_digits(bottom)) return std::nullopt;
     return Slashed{std::string(top), std::string(bottom)};
 }
@@ -214,16 +219,23 @@ bool is_usual_fraction(const Slashed& pair) {
 bool could_be_date(const Slashed& pair) {
     const int top = to_int(pair.top).value_or(99);
     const int bottom = to_int(pair.bottom).value_or(99);
+    if (top == 0 || bottom == 0) return false;
     return (top <= 12 && bottom <= 31) || (bottom <= 12 && top <= 31);
 }
 
 } // namespace
 
 bool say_fraction(Passage& passage, std::size_t i) {
-    const std::string token = passage.text(i);
+    std::string token = passage.text(i);
+    const bool inches = token.ends_with('"');
+    if (inches) token.pop_back();
     const std::optional<Slashed> pair = read_slashed(token);
     if (!pair) return false;
     const Language language = passage.language();
+    if (inches) {
+        passage.say(i, fraction(pair->top, pair->bottom, language) + " inch");
+        return true;
+    }
     if (is_fixed_pair(*pair, token)) {
         passage.say(i, cardinal(pair->top, language) + ' ' + cardinal(pair->bottom, language));
         return true;

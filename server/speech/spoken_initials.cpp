@@ -26,19 +26,27 @@ constexpr auto spoken_as_words = std::to_array<std::string_view>({
 
 // Letters although they would make a word, or look like one. Common practice, no source.
 constexpr auto spoken_as_letters = std::to_array<std::string_view>({
-    "AA",  "AARP", "ABBA", "AC",   "ACLU", "AD",  "AI",  "AKA", "AM",  "AP",   "API", "ASAP",
-    "ATM", "AV",   "BA",   "BBC",  "BC",   "BCE", "BMI", "BMX", "CAD", "CCTV", "CD",  "CE",
-    "CEO", "CFO",  "CIA",  "CNN",  "CO",   "CPA", "CPU", "CSI", "CT",  "CTO",  "CV",  "DA",
-    "DC",  "DIY",  "DJ",   "DNA",  "DOA",  "DVD", "EA",  "ECG", "EKG", "EMT",  "EPA", "ER",
-    "ESP", "ESPN", "ETA",  "EU",   "EV",   "FAA", "FAQ", "FBI", "FDA", "FYI",  "GB",  "GDP",
-    "GI",  "GMO",  "GOP",  "GPA",  "GPS",  "GPU", "HIV", "HR",  "IBM", "ICU",  "ID",  "IEA",
-    "IMF", "IOC",  "IOU",  "IP",   "IPO",  "IQ",  "IRA", "IRS", "ISO", "ITV",  "IV",  "IVF",
-    "KO",  "LA",   "LED",  "LGBT", "LSD",  "MA",  "MBA", "MIA", "MIT", "MOT",  "MP",  "MRI",
-    "NBA", "NBC",  "NGO",  "NHS",  "NPR",  "NRA", "NSA", "NYU", "OBE", "OECD", "OEM", "OK",
-    "PA",  "PC",   "PE",   "PG",   "PHP",  "PM",  "POS", "POW", "PR",  "PS",   "PTA", "QA",
-    "QED", "RIP",  "RNA",  "RV",   "SEC",  "SOS", "SUV", "TA",  "TBA", "TLC",  "TV",  "UAE",
-    "UAV", "UCLA", "UEFA", "UFO",  "UI",   "UK",  "UN",  "UPS", "URL", "US",   "USA", "USAF",
-    "USB", "USDA", "USSR", "UV",   "UX",   "VAT", "VIP", "VP",  "VR",  "WC",   "WTO", "XML",
+    "AA",   "AAA",   "AARP", "ABBA", "AC",   "ACLU", "AD",   "ADHD", "AI",   "AKA",  "AM",   "AMD",
+    "AP",   "APA",   "API",  "ASAP", "ASMR", "ATM",  "AV",   "AWS",  "BA",   "BBC",  "BC",   "BCE",
+    "BMI",  "BMX",   "CAD",  "CCTV", "CD",   "CE",   "CEO",  "CFO",  "CIA",  "CNN",  "CO",   "CPA",
+    "CPU",  "CSI",   "CT",   "CTO",  "CV",   "DA",   "DC",   "DIY",  "DJ",   "DNA",  "DOA",  "DVD",
+    "EA",   "ECG",   "EKG",  "EMT",  "EPA",  "ER",   "ESP",  "ESPN", "ETA",  "EU",   "EV",   "FAA",
+    "FAQ",  "FBI",   "FDA",  "FYI",  "GB",   "GDP",  "GI",   "GMO",  "GOP",  "GPA",  "GPS",  "GPU",
+    "HIV",  "HR",    "IBM",  "ICBM", "ICU",  "ID",   "IDE",  "IEA",  "IEEE", "IMF",  "IOC",  "IOT",
+    "IOU",  "IP",    "IPO",  "IQ",   "IRA",  "IRS",  "ISO",  "ISP",  "ITV",  "IUCN", "IV",   "IVF",
+    "KO",   "LA",    "LED",  "LGBT", "LOL",  "LSD",  "MA",   "MBA",  "MIA",  "MIT",  "MOT",  "MP",
+    "MRI",  "NAACP", "NBA",  "NBC",  "NGO",  "NHS",  "NPR",  "NRA",  "NSA",  "NYU",  "OAS",  "OBE",
+    "OCD",  "OECD",  "OEM",  "OK",   "OS",   "PA",   "PC",   "PE",   "PG",   "PHP",  "PM",   "POS",
+    "POW",  "PR",    "PS",   "PTA",  "QA",   "QED",  "RIP",  "RNA",  "RV",   "SEC",  "SOS",  "SUV",
+    "TA",   "TBA",   "TLC",  "TV",   "UAE",  "UAV",  "UCLA", "UEFA", "UFO",  "UI",   "UK",   "UN",
+    "UNDP", "UNHCR", "UPS",  "URI",  "URL",  "US",   "USA",  "USAF", "USB",  "USDA", "USSR", "UTC",
+    "UV",   "UX",    "VAT",  "VIP",  "VP",   "VR",   "WC",   "WTO",  "XML",
+});
+
+// Without a vowel, and yet no letters are named.
+constexpr auto interjections = std::to_array<std::string_view>({
+    "BRR", "BRRR", "DR",   "GRR",  "GRRR", "HM", "HMM", "HMMM", "MM", "MMM", "MR", "MRS",
+    "MS",  "MT",   "PFFT", "PSST", "PST",  "SH", "SHH", "SHHH", "ST", "TSK", "VS", "ZZZ",
 });
 
 // Readers differ on these; the first reading is the commoner. Common practice, no source.
@@ -208,6 +216,27 @@ bool say_ampersand(Passage& passage, std::size_t i, std::string_view text) {
     return true;
 }
 
+// "UK-based", "non-EU", "X-ray" if the dictionary lacks it: a part in capitals is said by letters.
+bool say_hyphened(Passage& passage, std::size_t i, std::string_view text) {
+    if (text.find('-') == std::string_view::npos || in_lexicon(unicode::fold(text))) return false;
+    std::string words;
+    bool letters = false;
+    for (std::size_t begin = 0; begin <= text.size();) {
+        const std::size_t end = std::min(text.find('-', begin), text.size());
+        const std::string_view part = text.substr(begin, end - begin);
+        begin = end + 1;
+        const Core core = core_of(part);
+        const bool spelt = core.letters.size() > 1 && is_capitals(core.letters) &&
+                           capitals_kind(core.letters) == Capitals::letters;
+        letters |= spelt;
+        append_words(words,
+                     spelt ? with_ending(core, ascii::lower(core.letters)) : unicode::fold(part));
+    }
+    if (!letters || passage.shouts()) return false;
+    passage.say(i, words);
+    return true;
+}
+
 // A letter alone is its name; "A" is the article unless a noun before it counts with letters.
 bool say_single(Passage& passage, std::size_t i, char letter) {
     static constexpr auto counted = std::to_array<std::string_view>({
@@ -281,6 +310,10 @@ Capitals capitals_kind(std::string_view word) {
     if (has(spoken_as_words, capitals)) return Capitals::word;
     if (has(spoken_as_letters, capitals)) return Capitals::letters;
     const std::string folded = ascii::lower(word);
+    if (std::none_of(capitals.begin(), capitals.end(),
+                     [](char c) { return contains("AEIOUY", c); })) {
+        return has(interjections, capitals) ? Capitals::ordinary : Capitals::letters;
+    }
     if (in_lexicon(folded))
         return is_spelt_in_lexicon(folded) ? Capitals::letters : Capitals::ordinary;
     if (word.size() > 6 || pronounce(folded).known == Known::lexicon) return Capitals::ordinary;
@@ -290,7 +323,7 @@ Capitals capitals_kind(std::string_view word) {
 bool say_initials(Passage& passage, std::size_t i) {
     const std::string text = passage.text(i);
     if (text.size() == 1 && ascii::is_letter(text[0])) return say_single(passage, i, text[0]);
-    if (say_ampersand(passage, i, text)) return true;
+    if (say_ampersand(passage, i, text) || say_hyphened(passage, i, text)) return true;
     const Core core = core_of(text);
     if (is_dotted(core.letters)) {
         std::string letters = core.letters;

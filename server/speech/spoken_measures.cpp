@@ -215,6 +215,13 @@ std::string in_language(std::string_view name, Language language) {
 // "m2", "m²" (raised digits are plain by now) and "m^2": the unit without its exponent, and
 // "square" or "cubic".
 std::string_view power_of(std::string_view& unit) {
+    for (const std::string_view raised : {"²", "³"}) {
+        if (unit.size() <= raised.size() || !unit.ends_with(raised)) continue;
+        const std::string_view base = unit.substr(0, unit.size() - raised.size());
+        if (find_unit(base) == nullptr) return {};
+        unit = base;
+        return raised == "²" ? "square" : "cubic";
+    }
     if (unit.size() < 2) return {};
     const char exponent = unit.back();
     if (exponent != '2' && exponent != '3') return {};
@@ -327,7 +334,9 @@ std::string unit_words(std::string_view unit, Number number, Language language) 
     if (slash == std::string_view::npos || slash == 0) return single_unit(unit, number, language);
     const std::string upper = single_unit(unit.substr(0, slash), number, language);
     const std::string_view rest = unit.substr(slash + 1);
-    std::string lower = single_unit(rest, Number::singular, language);
+    std::string lower = rest == "s2" || rest == "s²"
+                            ? "second squared"
+                            : single_unit(rest, Number::singular, language);
     if (lower.empty() && is_word(rest)) lower = rest;
     return upper.empty() || lower.empty() ? std::string{} : upper + " per " + lower;
 }

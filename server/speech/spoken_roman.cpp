@@ -22,15 +22,15 @@ static_assert(std::is_sorted(headings.begin(), headings.end()));
 
 // Given names that rulers and popes share and count.
 constexpr auto rulers = std::to_array<std::string_view>({
-    "albert",   "alexander", "alfonso",   "andrew",    "baldwin",   "benedict",    "boniface",
-    "carl",     "catherine", "charles",   "christian", "clement",   "constantine", "darius",
-    "david",    "edward",    "elizabeth", "eric",      "ferdinand", "francis",     "frederick",
-    "george",   "gregory",   "gustav",    "harald",    "henry",     "innocent",    "ivan",
-    "james",    "john",      "joseph",    "julius",    "juan",      "leo",         "leopold",
-    "louis",    "ludwig",    "malcolm",   "margaret",  "mary",      "mehmed",      "napoleon",
-    "nicholas", "otto",      "paul",      "peter",     "philip",    "pius",        "ptolemy",
-    "ramesses", "richard",   "robert",    "stephen",   "sixtus",    "theodosius",  "thutmose",
-    "umberto",  "urban",     "victoria",  "wilhelm",   "william",
+    "albert",  "alexander", "alfonso",   "andrew",    "baldwin",    "benedict",    "boniface",
+    "carl",    "catherine", "charles",   "christian", "clement",    "constantine", "darius",
+    "david",   "edward",    "elizabeth", "eric",      "ferdinand",  "francis",     "frederick",
+    "george",  "gregory",   "gustav",    "harald",    "henry",      "innocent",    "ivan",
+    "james",   "john",      "joseph",    "julius",    "juan",       "leo",         "leopold",
+    "louis",   "ludwig",    "margaret",  "mary",      "mehmed",     "napoleon",    "nicholas",
+    "otto",    "paul",      "peter",     "philip",    "pius",       "ptolemy",     "ramesses",
+    "richard", "robert",    "stephen",   "sixtus",    "theodosius", "thutmose",    "umberto",
+    "urban",   "victoria",  "wilhelm",   "william",
 });
 
 constexpr auto titles = std::to_array<std::string_view>({

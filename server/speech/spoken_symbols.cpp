@@ -80,6 +80,10 @@ constexpr auto signs = std::to_array<Named>({
     {"his/hers", "his or hers"},
     {"her/his", "her or his"},
     {"and/or", "and or"},
+    {"WWI", "world war one"},
+    {"WWII", "world war two"},
+    {"w/", "with"},
+    {"w/o", "without"},
     {"n/a", "not applicable"},
     {"N/A", "not applicable"},
     {"h/t", "hat tip"},
@@ -103,7 +107,8 @@ bool say_lone_x(Passage& passage, std::size_t i) {
         return !text.empty() && ascii::is_digit(text[0]);
     };
     if (!figure(before) || !figure(behind)) return false;
-    passage.say(i, "by");
+    const bool sum = i + 2 < passage.size() && passage.text(i + 2) == "=";
+    passage.say(i, sum ? "times" : "by");
     return true;
 }
 
@@ -141,23 +146,17 @@ bool say_bracketed(Passage& passage, std::size_t i, std::string text) {
     return true;
 }
 
-// Signs that nobody says: emoji, keycaps, shapes.
+// Signs that nobody says: emoji, keycaps, shapes, trade marks. No letter or figure among them.
 bool is_unspoken(std::string_view raw) {
-    bool any = false;
+    bool spoken = false;
     for (std::size_t at = 0; at < raw.size();) {
         const unicode::CodePoint point = unicode::decode(raw, at);
         at += point.size;
-        if (point.value == 0x20e3) return true;
-        if (unicode::is_emoji(point.value) && point.value >= 0x2190) {
-            any = true;
-        } else if (!unicode::is_ignorable(point.value) && point.value != 0xfffd &&
-                   point.value >= 0x80 && unicode::is_letter(point.value)) {
-            return false;
-        } else if (point.value < 0x80 && ascii::is_alnum(static_cast<char>(point.value))) {
-            return false;
-        }
+        if (point.value == 0x20e3) return true; // a keycap holds a figure
+        spoken |= point.value < 0x80 ? ascii::is_alnum(static_cast<char>(point.value))
+                                     : unicode::is_letter(point.value);
     }
-    return any;
+    return !spoken;
 }
 
 } // namespace
@@ -168,10 +167,9 @@ bool say_symbol(Passage& passage, std::size_t i) {
     if (text == "-") return say_lone_hyphen(passage, i);
     if (text == "x" || text == "X") return say_lone_x(passage, i);
     for (const std::string_view sign : {std::string_view(raw), std::string_view(text)}) {
-        const auto* found = std::find_if(signs.begin(), signs.end(),
-                                         [sign](const Named& named) { return named.sign == sign; });
-        if (found == signs.end()) continue;
-        passage.say(i, found->words);
+        const std::string_view words = sign_words(sign);
+        if (words.empty()) continue;
+        passage.say(i, words);
         return true;
     }
     if (const FractionSign* sign = fraction_sign_at(raw); sign && sign->sign == raw) {
@@ -187,6 +185,12 @@ bool say_symbol(Passage& passage, std::size_t i) {
     }
     if (text.find('/') != std::string::npos) return say_joined_words(passage, i, text);
     return say_bracketed(passage, i, text);
+}
+
+std::string_view sign_words(std::string_view sign) {
+    const auto* found = std::find_if(signs.begin(), signs.end(),
+                                     [sign](const Named& named) { return named.sign == sign; });
+    return found == signs.end() ? std::string_view{} : found->words;
 }
 
 } // namespace say
