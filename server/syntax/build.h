@@ -11,6 +11,7 @@ namespace say {
 enum class NodeUse {
     none,
     pair,     // encloses words: its delimiters are hidden, its words stay
+    opener,   // a quote that runs to the end of its thought: only its opening is hidden
     standing, // hidden, and it parts words: / ... [direction]
     attached, // hidden, and it joins: {pronouncer} :: ^
     escape,   // the backslash is hidden
