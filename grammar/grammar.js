@@ -27,7 +27,7 @@
 //
 // A pair begins and ends with an anonymous "delimiter"; all words are hidden tokens.
 //
-// Every token comes from src/scanner.c, because every decision looks behind (is a blank before it?) or
+// Every token comes from src/scanner.c and the headers beside it, because every decision looks behind (is a blank before it?) or
 // far ahead (is there a closer in this thought?), and one file that knows both is easier to trust than two
 // lexers that must agree. What is left for this file is the shape of the tree. Two habits keep
 // reparsing cheap: a block begins and ends with a plain token, and never with a repeat; and the scanner's
@@ -40,7 +40,7 @@ module.exports = grammar({
 
   extras: _ => [],
 
-  // The order is that of `enum Token` in src/scanner.c.
+  // The order is that of `enum Token` in src/tokens.h.
   externals: $ => [
     // Blocks.
     $._header_open,
@@ -87,7 +87,7 @@ module.exports = grammar({
     $._say_as_open,
     $.argument,
     $._brace_close,
-    // Pairs: an opener and a closer each, in the order of `enum Mark` in src/scanner.c.
+    // Pairs: an opener and a closer each, in the order of `enum Mark` in src/tokens.h.
     $._stress_open,
     $._stress_close,
     $._heavy_stress_open,

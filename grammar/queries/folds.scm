@@ -1,0 +1,4 @@
+[
+  (header)
+  (section)
+] @fold
