@@ -91,7 +91,7 @@ std::string cardinal(int number, Language language) {
     return cardinal(std::to_string(number), language);
 }
 
-std::string to_ordinal(std::string words) {
+std::string to_ordinal(const std::string& words) {
     constexpr std::array<std::pair<std::string_view, std::string_view>, 7> irregular = {{
         {"one", "first"},
         {"two", "second"},
@@ -116,7 +116,7 @@ std::string ordinal(std::string_view digits, Language language) {
     return to_ordinal(cardinal(digits, language));
 }
 
-std::string to_plural(std::string words) {
+std::string to_plural(const std::string& words) {
     auto [before, last] = split_last(words);
     if (last.ends_with('y') && last.size() > 1 &&
         std::string_view("aeiou").find(last[last.size() - 2]) == std::string_view::npos) {

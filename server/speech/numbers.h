@@ -18,7 +18,7 @@ std::string cardinal(int number, Language language);
 // "25" to "twenty fifth".
 std::string ordinal(std::string_view digits, Language language);
 // The same for words: "twenty five" to "twenty fifth".
-std::string to_ordinal(std::string words);
+std::string to_ordinal(const std::string& words);
 
 // "2012" to "twenty twelve", "1905" to "nineteen oh five", "2005" to "two thousand five".
 std::string year(int number, Language language);
@@ -41,7 +41,7 @@ std::string decimal(std::string_view whole, std::string_view fraction, Language 
 std::string fraction(std::string_view top, std::string_view bottom, Language language);
 
 // "six" to "sixes", "hundred" to "hundreds": of the last word.
-std::string to_plural(std::string words);
+std::string to_plural(const std::string& words);
 
 // "XIV" to 14; only well-formed numbers of capitals below 4000.
 std::optional<int> roman(std::string_view letters);

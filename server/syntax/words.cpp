@@ -24,8 +24,8 @@ constexpr std::array<Byte, 256> byte_kinds = [] {
         kinds[static_cast<std::size_t>(c)] = Byte::letter;
     for (int c = '0'; c <= '9'; ++c)
         kinds[static_cast<std::size_t>(c)] = Byte::digit;
-    for (const int c : {' ', '\t', '\n', '\v', '\f', '\r'}) {
-        kinds[static_cast<std::size_t>(c)] = Byte::blank;
+    for (std::size_t c = 0; c < 0x80; ++c) {
+        if (ascii::is_blank(static_cast<char>(c))) kinds[c] = Byte::blank;
     }
     for (int c = 0x80; c <= 0xff; ++c)
         kinds[static_cast<std::size_t>(c)] = Byte::high;
@@ -60,7 +60,6 @@ CodePoint decode_before(std::string_view text, std::size_t begin, std::size_t en
     return {0xfffd, 1};
 }
 
-constexpr std::u32string_view quotes = U"\"“”„‟«»‹›";
 constexpr std::u32string_view currencies = U"$£€¥₹₩₽₺₿¢₫₪₱";
 
 // Punctuation beyond ASCII, and the shapes that nobody says.
