@@ -226,9 +226,10 @@ bool takes_part(Contents window, std::size_t index, const Cause& cause) {
 // Grammar words beside the underline join it if they begin with one of the sounds ("she sells").
 void widen(std::span<const TwisterWord> words, Twister& twister) {
     const auto joins = [&](int index) {
-        const std::span<const Phone> phones = words[static_cast<std::size_t>(index)].phones;
-        return !phones.empty() &&
-               std::count(twister.sounds.begin(), twister.sounds.end(), phones.front().sound) > 0;
+        const TwisterWord& word = words[static_cast<std::size_t>(index)];
+        return weight_of(word.text) == Weight::none && !word.phones.empty() &&
+               std::count(twister.sounds.begin(), twister.sounds.end(), word.phones.front().sound) >
+                   0;
     };
     if (twister.first > 0 && joins(twister.first - 1)) --twister.first;
     if (twister.last < static_cast<int>(words.size()) && joins(twister.last)) ++twister.last;
@@ -283,7 +284,7 @@ std::string subject_of(const Twister& twister) {
 }
 
 std::string claim_of(const Twister& twister) {
-    const std::string subject = subject_of(twister);
+    std::string subject = subject_of(twister);
     const bool one = subject.find(' ') == std::string::npos;
     switch (twister.clash) {
     case Clash::trade: return one ? "the two sounds of th trade places" : subject + " trade places";

@@ -2,6 +2,7 @@
 #include "speech/twister_words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <string_view>
 
@@ -129,7 +130,7 @@ void add_syllables(Content& content) {
 int swap_cost(Sound one, Sound other) {
     if (one == other) return 0;
     if (is_vowel(one) != is_vowel(other)) return 1000;
-    return is_vowel(one) ? 600 : 1000 - static_cast<int>(500 * similarity(one, other) + 0.5);
+    return is_vowel(one) ? 600 : 1000 - static_cast<int>(std::lround(500 * similarity(one, other)));
 }
 
 using SwapCosts = std::array<std::array<std::uint16_t, sound_count>, sound_count>;
@@ -158,8 +159,7 @@ double distance(const SwapCosts& costs, std::span<const Phone> one, std::span<co
     const int limit = static_cast<int>(near_limit * 1000) * longer; // thousandths
     if (longer > longest_compared || (longer - shorter) * 1000 >= limit) return far;
 
-    std::array<int, longest_compared + 1>
-        row; // NOLINT(cppcoreguidelines-pro-type-member-init): below
+    std::array<int, longest_compared + 1> row{};
     for (std::size_t j = 0; j <= other.size(); ++j)
         row[j] = static_cast<int>(j) * 1000;
     for (const Phone& phone : one) {
