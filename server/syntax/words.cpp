@@ -393,8 +393,6 @@ Juncture juncture_of(std::string_view between, bool ends_sentence) {
         case ')':
         case '[':
         case ']':
-        case '!':
-        case '?': // one that ends no sentence: "Really?" he said
         case U'、':
         case U'，': found = stronger(found, Juncture::comma); break;
         case ';':
@@ -405,6 +403,9 @@ Juncture juncture_of(std::string_view between, bool ends_sentence) {
         case U'…':
         case U'；':
         case U'：': found = stronger(found, Juncture::strong); break;
+        // One that ends no sentence ("Really?" he said) stops the voice all the same.
+        case '!':
+        case '?': return Juncture::stop;
         case '.':
             if (run_of(between, at, between.size(), '.') >= 3) return Juncture::strong;
             break;
