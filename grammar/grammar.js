@@ -27,9 +27,9 @@
 //
 // A pair begins and ends with an anonymous "delimiter"; all words are hidden tokens.
 //
-// Every token comes from src/scanner.c and the headers beside it, because every decision looks behind (is a blank before it?) or
-// far ahead (is there a closer in this thought?), and one file that knows both is easier to trust than two
-// lexers that must agree. What is left for this file is the shape of the tree. Two habits keep
+// Every token comes from src/scanner.c and the headers beside it, because every decision looks behind (is a
+// blank before it?) or far ahead (is there a closer in this thought?), and one scanner that knows both is easier
+// to trust than two lexers that must agree. What is left for this file is the shape of the tree. Two habits keep
 // reparsing cheap: a block begins and ends with a plain token, and never with a repeat; and the scanner's
 // state is empty at every blank line, so that a block is reused whatever stands above it.
 //
@@ -116,10 +116,10 @@ module.exports = grammar({
     header: $ => seq(
       alias($._header_open, '---'),
       $._block_end,
-      repeat(choice($.header_entry, $._header_note)),
+      repeat(seq(choice($.header_entry, $.note), $._block_end)),
       choice(
         seq(alias($._header_close, '---'), $._block_end),
-        $._header_end,
+        seq($.header_entry, $._header_end), // it was never closed: it ends with its last key
       ),
     ),
 
@@ -127,10 +127,7 @@ module.exports = grammar({
       field('key', $.header_key),
       alias($._header_colon, ':'),
       optional(field('value', $.header_value)),
-      $._block_end,
     ),
-
-    _header_note: $ => seq($.note, $._block_end),
 
     // What comes before the first heading.
     _opening: $ => seq($._block, repeat($._block), $._section_end),

@@ -149,36 +149,58 @@ static uint32_t past_run(Reader* reader, uint32_t index, int32_t c) {
 
 // ---- lines
 
+// Behind a sign that begins a block only these count, not every blank of Unicode.
+static bool is_space(int32_t c) {
+    return c == ' ' || c == '\t';
+}
+
+static uint32_t past_spaces(Reader* reader, uint32_t index) {
+    while (is_space(at(reader, index)))
+        ++index;
+    return index;
+}
+
+// Whether a space and then something follows: a marker alone on its line is words.
+static bool is_marker_end(Reader* reader, uint32_t index) {
+    return is_space(at(reader, index)) && !is_edge(at(reader, past_spaces(reader, index)));
+}
+
 static bool is_heading(Reader* reader, uint32_t index) {
     const uint32_t end = past_run(reader, index, '#');
-    return end > index && end - index <= 3 && is_gap(at(reader, end));
+    may_end_at(reader, end);
+    return end > index && end - index <= 3 && is_marker_end(reader, end);
 }
 
 // A line of three hyphens and nothing else; says where the line ends, or 0.
 static uint32_t rule_line_end(Reader* reader, uint32_t index) {
     for (unsigned i = 0; i < 3; ++i)
         if (at(reader, index + i) != '-') return 0;
-    const uint32_t end = past_blanks(reader, index + 3);
+    may_end_at(reader, index + 3);
+    const uint32_t end = past_spaces(reader, index + 3);
     return is_edge(at(reader, end)) ? end : 0;
 }
 
 static bool is_dash_item(Reader* reader, uint32_t index) {
-    return at(reader, index) == '-' && is_blank(at(reader, index + 1));
+    return at(reader, index) == '-' && is_marker_end(reader, index + 1);
 }
 
-// `1.` to `99.` and a blank; says the marker's end, or 0. Only `1.` begins a list.
+// A number of one or two digits, a full stop and a space; says the marker's end, or 0. Only 1
+// begins a list, the others need a numbered item right above.
 static uint32_t number_item_end(Reader* reader, uint32_t index, bool numbered) {
-    const int32_t first = at(reader, index);
-    if (first < '1' || first > '9') return 0;
-    uint32_t end = index + 1;
-    if (is_digit(at(reader, end))) ++end;
-    if (at(reader, end) != '.' || !is_blank(at(reader, end + 1))) return 0;
-    const bool is_one = first == '1' && end == index + 1;
-    return is_one || numbered ? end + 1 : 0;
+    uint32_t end = index;
+    int32_t number = 0;
+    for (; end < index + 2 && is_digit(at(reader, end)); ++end)
+        number = number * 10 + at(reader, end) - '0';
+    if (end == index || at(reader, end) != '.' || !is_space(at(reader, end + 1))) return 0;
+    if (number != 1 && !numbered) return 0;
+    may_end_at(reader, end + 1);
+    return is_marker_end(reader, end + 1) ? end + 1 : 0;
 }
 
 static bool is_note(Reader* reader, uint32_t index) {
-    return at(reader, index) == '%' && is_gap(at(reader, index + 1));
+    if (at(reader, index) != '%') return false;
+    const int32_t next = at(reader, index + 1);
+    return is_space(next) || is_edge(next);
 }
 
 static bool is_name_character(int32_t c) {
@@ -212,27 +234,26 @@ static uint32_t past_line_end(Reader* reader, uint32_t index) {
     return index + (two ? 2 : 1);
 }
 
-// What the line that begins at `index` does to the thought above it. Reads no further than it must:
-// a token may have to end on the character where it made up its mind.
+static bool begins_block(Reader* reader, uint32_t index) {
+    if (is_edge(at(reader, index))) return true;
+    if (at(reader, index) == '#') return is_heading(reader, index);
+    if (is_dash_item(reader, index) || rule_line_end(reader, index)) return true;
+    return number_item_end(reader, index, reader->scanner->state.numbered) != 0;
+}
+
+// What the line that begins at `index` does to the thought above it. Where it continues that, it
+// was read no further than to the character that told: a token may have to end there.
 static Line line_at(Reader* reader, uint32_t index) {
-    const uint32_t content = past_blanks(reader, index);
-    const int32_t c = at(reader, content);
-    Line line = {.kind = LINE_CONTINUES, .content = content};
-    if (is_edge(c)) {
+    const bool held = reader->held;
+    reader->held = true;
+    Line line = {.kind = LINE_CONTINUES, .content = past_blanks(reader, index)};
+    if (begins_block(reader, line.content))
         line.kind = LINE_ENDS_THOUGHT;
-    } else if (c == '#') {
-        if (is_heading(reader, content)) line.kind = LINE_ENDS_THOUGHT;
-    } else if (c == '-') {
-        if (is_dash_item(reader, content) || rule_line_end(reader, content))
-            line.kind = LINE_ENDS_THOUGHT;
-    } else if (is_digit(c)) {
-        if (number_item_end(reader, content, reader->scanner->state.numbered))
-            line.kind = LINE_ENDS_THOUGHT;
-    } else if (c == '%') {
-        if (is_note(reader, content)) line.kind = LINE_IS_NOTE;
-    } else if (speaker_end(reader, content)) {
+    else if (is_note(reader, line.content))
+        line.kind = LINE_IS_NOTE;
+    else if (speaker_end(reader, line.content))
         line.kind = LINE_SPEAKS;
-    }
+    reader->held = held;
     return line;
 }
 

@@ -319,7 +319,7 @@ static bool scan_line_begin(Scanner* scanner, Reader* reader, uint32_t padding) 
     const uint32_t end = speaker_end(reader, 0);
     if (!end) return false;
     may_end_at(reader, end);
-    state->context = (Context){.prev = OTHER};
+    state->context = (Context){0}; // a thought begins behind it, should the name be declared
     state->spoken = false;
     return finish(scanner, reader, padding, SPEAKER);
 }
@@ -422,39 +422,31 @@ static bool scan_block_note(Scanner* scanner, Reader* reader, uint32_t padding) 
     return finish(scanner, reader, padding, NOTE);
 }
 
-static bool scan_heading(Scanner* scanner, Reader* reader, const bool* valid) {
-    scanner->state = (State){0};
-    if (valid[SECTION_END])
-        return accept(reader, SECTION_END); // its end is still the begin of the line
-    may_end_at(reader, past_run(reader, 0, '#'));
-    return accept(reader, HEADING_MARKER);
-}
-
-static bool scan_item(Scanner* scanner, Reader* reader, uint32_t length, bool numbered) {
-    may_end_at(reader, length);
+static bool scan_item(Scanner* scanner, Reader* reader, bool numbered) {
     scanner->state = (State){.numbered = numbered};
     return accept(reader, ITEM_MARKER);
 }
 
-// Signs before a line that is no heading after all.
-static bool scan_number_signs(Scanner* scanner, Reader* reader, uint32_t padding) {
-    const uint32_t end = past_run(reader, 0, '#');
-    may_end_at(reader, end);
-    return scan_words_behind(scanner, reader, padding, (Shape){.kind = WORDS, .length = end});
-}
-
-static bool is_divider(Reader* reader) {
-    for (uint32_t i = 0; i < 3; ++i)
-        if (at(reader, i) != '-') return false;
-    may_end_at(reader, 3);
-    return rule_line_end(reader, 0) != 0;
-}
-
-// Words at the very top that begin like a header's first line.
-static bool scan_dashes(Scanner* scanner, Reader* reader, uint32_t padding) {
-    mark_end(reader);
+// A heading, or words that begin with number signs. In a section the heading first ends that, by a
+// token without length; so nothing may be marked before the heading is known to be one.
+static bool scan_number_signs(Scanner* scanner, Reader* reader, uint32_t padding,
+                              const bool* valid) {
+    reader->held = valid[SECTION_END];
+    const bool heading = is_heading(reader, 0);
+    reader->held = false;
+    scanner->state = (State){0};
+    if (heading) return accept(reader, valid[SECTION_END] ? SECTION_END : HEADING_MARKER);
+    if (!valid[DIVIDER]) return false;
+    if (!reader->end) mark_end(reader);
     return scan_words_behind(scanner, reader, padding,
-                             (Shape){.kind = WORDS, .length = reader->read});
+                             (Shape){.kind = WORDS, .length = reader->end});
+}
+
+static bool scan_block_edge(Scanner* scanner, Reader* reader, uint32_t padding, const bool* valid) {
+    const bool at_end = here(reader) == END_OF_TEXT;
+    if (!at_end || padding) return valid[BLANK_LINES] && scan_blank_lines(scanner, reader);
+    scanner->state = (State){0};
+    return valid[SECTION_END] && accept(reader, SECTION_END);
 }
 
 // The first token of a line that stands in no thought yet.
@@ -462,30 +454,33 @@ static bool scan_block(Scanner* scanner, Reader* reader, uint32_t padding, const
     State* state = &scanner->state;
     const bool numbered = state->numbered;
     const int32_t c = at(reader, 0);
-    if (is_line_end(c)) return valid[BLANK_LINES] && scan_blank_lines(scanner, reader);
-    if (c == END_OF_TEXT) {
-        if (padding && valid[BLANK_LINES]) return scan_blank_lines(scanner, reader);
-        *state = (State){0};
-        return valid[SECTION_END] && accept(reader, SECTION_END);
-    }
-    if (c == '#' && is_heading(reader, 0)) return scan_heading(scanner, reader, valid);
+    if (is_edge(c)) return scan_block_edge(scanner, reader, padding, valid);
+    if (c == '#') return scan_number_signs(scanner, reader, padding, valid);
     if (!valid[DIVIDER]) return false;
-    if (c == '#') {
-        *state = (State){0};
-        return scan_number_signs(scanner, reader, padding);
-    }
     may_end_at(reader, 1);
     if (is_note(reader, 0)) return scan_block_note(scanner, reader, padding);
 
     *state = (State){0};
-    if (is_dash_item(reader, 0)) return scan_item(scanner, reader, 1, false);
-    if (is_divider(reader)) return accept(reader, DIVIDER);
-    const uint32_t item = number_item_end(reader, 0, numbered);
-    if (item) return scan_item(scanner, reader, item, true);
+    if (is_dash_item(reader, 0)) return scan_item(scanner, reader, false);
+    if (rule_line_end(reader, 0)) return accept(reader, DIVIDER);
+    if (number_item_end(reader, 0, numbered)) return scan_item(scanner, reader, true);
+    if (reader->end > 1) { // almost a marker
+        return scan_words_behind(scanner, reader, padding,
+                                 (Shape){.kind = WORDS, .length = reader->end});
+    }
     return scan_inline(scanner, reader, padding);
 }
 
 // ---- headings
+
+// The rest of `1:30` or `1:02:30`.
+static uint32_t past_clock(Reader* reader, uint32_t index) {
+    for (unsigned parts = 0; parts < 2 && at(reader, index) == ':'; ++parts) {
+        if (!is_digit(at(reader, index + 1)) || !is_digit(at(reader, index + 2))) return 0;
+        index += 3;
+    }
+    return index;
+}
 
 // `1:30`, `2m30s`, `2m`, `45s`; says where it ends, or 0.
 static uint32_t past_time(Reader* reader, uint32_t index) {
@@ -494,8 +489,7 @@ static uint32_t past_time(Reader* reader, uint32_t index) {
         ++index;
     if (index == begin) return 0;
     if (at(reader, index) == 's') return index + 1;
-    if (at(reader, index) == ':')
-        return is_digit(at(reader, index + 1)) && is_digit(at(reader, index + 2)) ? index + 3 : 0;
+    if (at(reader, index) == ':') return past_clock(reader, index);
     if (at(reader, index) != 'm') return 0;
     const uint32_t minutes = ++index;
     while (is_digit(at(reader, index)) && index - minutes < 2)
@@ -574,29 +568,53 @@ static bool scan_heading_part(Scanner* scanner, Reader* reader, const bool* vali
 // ---- the header
 
 static bool is_key_character(int32_t c) {
-    return is_ascii_letter(c) || is_digit(c) || c == '-' || c == '_' ||
-           (c >= 0xC0 && class_of(c) == LETTER);
+    return is_ascii_letter(c) || is_digit(c) || c == '-' || c == '_' || c == ' ';
 }
 
-// A line of the header: its end, a note, `key: value`. Any other line is the script's first.
+// `key: value`, from the line's first character on.
+static bool is_key_line(Reader* reader, uint32_t index) {
+    if (!is_ascii_letter(at(reader, index))) return false;
+    while (is_key_character(at(reader, index)))
+        ++index;
+    if (at(reader, index) != ':') return false;
+    return is_space(at(reader, index + 1)) || is_edge(at(reader, index + 1));
+}
+
+// Whether a key or the closing line follows, perhaps behind notes, from the line at `index` on.
+// Else the header has no more lines.
+static bool header_goes_on(Reader* reader, uint32_t index) {
+    const bool held = reader->held;
+    reader->held = true;
+    while (is_note(reader, index)) {
+        while (!is_edge(at(reader, index)))
+            ++index;
+        index = past_line_end(reader, index);
+    }
+    const bool goes_on = is_key_line(reader, index) || rule_line_end(reader, index);
+    reader->held = held;
+    return goes_on;
+}
+
+// At the very top three hyphens begin a header, if there is anything in it; else they divide.
+static bool scan_header_open(Reader* reader, uint32_t end) {
+    const bool goes_on = header_goes_on(reader, past_line_end(reader, end));
+    return accept(reader, goes_on ? HEADER_OPEN : DIVIDER);
+}
+
+// The line was seen to be a key, a note or the closing one before the last one ended.
 static bool scan_header_line(Scanner* scanner, Reader* reader, uint32_t padding) {
-    const uint32_t rule = rule_line_end(reader, 0);
-    if (rule) {
-        mark_end(reader);
-        return accept(reader, HEADER_CLOSE);
+    may_end_at(reader, 1);
+    if (is_note(reader, 0)) return scan_note(scanner, reader, padding);
+    if (rule_line_end(reader, 0)) return accept(reader, HEADER_CLOSE);
+    move_window(reader);
+    bool behind_blank = false;
+    for (int32_t c = here(reader); c != ':' && !is_edge(c); c = here(reader)) {
+        const bool blank = is_blank(c);
+        if (blank && !behind_blank) mark_end(reader);
+        behind_blank = blank;
+        pass(reader);
     }
-    if (reader->read) return accept(reader, HEADER_END);
-    if (here(reader) == '%') {
-        if (!is_note(reader, 0)) return accept(reader, HEADER_END);
-        mark_end(reader);
-        return scan_note(scanner, reader, padding);
-    }
-    uint32_t end = 0;
-    if (!is_digit(at(reader, 0)))
-        while (end < KEY_REACH && is_key_character(at(reader, end)))
-            ++end;
-    if (end == 0 || at(reader, end) != ':') return accept(reader, HEADER_END);
-    mark_end(reader);
+    if (!behind_blank) mark_end(reader);
     return accept(reader, HEADER_KEY);
 }
 
@@ -606,10 +624,16 @@ static bool scan_header_part(Scanner* scanner, Reader* reader, const bool* valid
         mark_end(reader);
         return accept(reader, HEADER_COLON);
     }
-    if (is_edge(here(reader))) return scan_block_end(scanner, reader);
-    if (!valid[HEADER_VALUE]) return false;
-    scan_line(reader);
-    return accept(reader, HEADER_VALUE);
+    if (!is_edge(here(reader))) {
+        if (!valid[HEADER_VALUE]) return false;
+        scan_line(reader);
+        return accept(reader, HEADER_VALUE);
+    }
+    const bool at_end = here(reader) == END_OF_TEXT;
+    const uint32_t line = at_end ? 0 : past_line_end(reader, 0);
+    may_end_at(reader, line);
+    scanner->state = (State){0};
+    return accept(reader, !at_end && header_goes_on(reader, line) ? BLOCK_END : HEADER_END);
 }
 
 // ---- choosing by what is valid
@@ -626,19 +650,18 @@ static bool scan(Scanner* scanner, TSLexer* lexer, const bool* valid) {
     mark_end(&reader);
 
     if (valid[BRACE_CLOSE]) return scan_braces(scanner, &reader, padding, valid);
-    if (valid[HEADER_OPEN] && rule_line_end(&reader, 0)) {
-        mark_end(&reader);
-        return accept(&reader, HEADER_OPEN);
+    if (valid[HEADER_OPEN] && !padding && at(&reader, 0) == '-') {
+        may_end_at(&reader, 1);
+        const uint32_t end = rule_line_end(&reader, 0);
+        if (end) return scan_header_open(&reader, end);
     }
-    if (valid[DIVIDER] || valid[SECTION_END] || valid[HEADING_MARKER]) {
-        if (reader.read < 2) return scan_block(scanner, &reader, padding, valid);
-        return scan_dashes(scanner, &reader, padding);
-    }
+    if (valid[DIVIDER] || valid[SECTION_END] || valid[HEADING_MARKER])
+        return scan_block(scanner, &reader, padding, valid);
     if (valid[SOFT_BREAK]) return scan_inline(scanner, &reader, padding);
     if (valid[HEADING_NAME] || valid[TARGET_OPEN] || valid[HEADING_TARGET] || valid[TARGET_CLOSE])
         return scan_heading_part(scanner, &reader, valid);
     if (valid[HEADER_KEY]) return scan_header_line(scanner, &reader, padding);
-    if (valid[HEADER_COLON] || valid[HEADER_VALUE])
+    if (valid[HEADER_COLON] || valid[HEADER_VALUE] || valid[HEADER_END])
         return scan_header_part(scanner, &reader, valid);
     return valid[BLOCK_END] && scan_block_end(scanner, &reader);
 }

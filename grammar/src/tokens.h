@@ -88,7 +88,6 @@ enum {
                      // marks at all
     NESTING = 4,     // brackets in brackets, parentheses in parentheses
     NAME_REACH = 60, // a speaker's name
-    KEY_REACH = 40,  // a header's key
     END_OF_TEXT = -2, // the lexer itself says -1 for bytes that are no UTF-8
 };
 
