@@ -94,11 +94,19 @@ bool opens_with_plain_pronoun(const ThoughtView& view, int index, int end) {
     return is_finite(next) || (!next.empty() && !is_function_word(next));
 }
 
+bool subordinates(std::string_view word) {
+    constexpr std::array<std::string_view, 12> list = {"if",       "when",   "while", "because",
+                                                       "although", "though", "since", "as",
+                                                       "after",    "before", "until", "once"};
+    return is_one_of(word, list);
+}
+
+// A sentence begins with a clause of its own, unless a word such as "when" makes the clause a part
+// of the next: then the main one must have begun behind a comma.
 bool holds_clause(const ThoughtView& view, int first, int end) {
-    for (int i = first; i < end; ++i) {
-        const std::string_view word = heard(view, i);
-        if (is_finite(word) || is_subject_and_verb(word)) return true;
-        if (is_nominative(word) && i + 1 < end) return true;
+    if (!subordinates(heard(view, first))) return true;
+    for (int i = first + 1; i < end; ++i) {
+        if (parts(view, i - 1) && opens_clause(view, i, end)) return true;
     }
     return false;
 }

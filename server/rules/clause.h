@@ -13,8 +13,7 @@ std::string_view heard(const ThoughtView& view, int index);
 
 // Whether words [index, end) begin with a subject that has a verb: "we walk", "the tide is".
 bool opens_clause(const ThoughtView& view, int index, int end);
-// Whether words [first, index) hold a subject and a verb, [index] is "and", "but" or "so", and
-// words (index, end) open a clause.
+// Whether word `index` is "and", "but" or "so" and joins two clauses of the sentence [first, end).
 bool joins_ideas(const ThoughtView& view, int first, int index, int end);
 
 // How well a reader may breathe before word `index`, apart from balance: the higher the better.

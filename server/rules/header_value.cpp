@@ -48,12 +48,19 @@ std::vector<Fix> fixes_for(const ScriptView& script, const HeaderProblem& proble
     return fixes;
 }
 
+// A key that stands twice has nothing to write in its place.
+std::string message_for(const Header& header, const HeaderProblem& problem) {
+    const HeaderEntry* entry = entry_at(header, problem.span);
+    if (entry != nullptr && entry->key == problem.span) return problem.message;
+    return fmt::format("{}; write {}", problem.message, problem.remedy);
+}
+
 std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     for (const HeaderProblem& problem : script.header.problems) {
         if (is_open_fence(script.header, problem)) continue;
         found.push_back({.span = problem.span,
-                         .message = fmt::format("{}; write {}", problem.message, problem.remedy),
+                         .message = message_for(script.header, problem),
                          .fixes = fixes_for(script, problem)});
     }
     return found;

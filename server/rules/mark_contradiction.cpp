@@ -17,8 +17,8 @@ struct Clash {
     MarkKind inner;
 };
 
-// A soft stretch with one stressed word in it is no contradiction, nor is a slow word inside a
-// quick stretch that goes on around it: only the soft inside the stress is.
+// A stressed word inside a soft stretch is no contradiction, nor is a slow word inside a quick one:
+// there the words around it make the difference heard.
 constexpr std::array<Clash, 6> clashes = {{
     {MarkKind::quick, MarkKind::slow},
     {MarkKind::slow, MarkKind::quick},
@@ -36,8 +36,8 @@ bool contradicts(const Mark& outer, const Mark& inner) {
     if (outer.open.empty() || inner.open.empty() || !outer.span.covers(inner.span)) return false;
     for (const Clash& clash : clashes) {
         if (clash.outer != outer.kind || clash.inner != inner.kind) continue;
-        const bool soft_in_stress = inner.kind == MarkKind::soft;
-        return soft_in_stress || same_words(outer, inner);
+        const bool always = inner.kind == MarkKind::soft || inner.kind == MarkKind::quick;
+        return always || same_words(outer, inner);
     }
     return false;
 }
@@ -100,7 +100,7 @@ extern const Rule mark_contradiction = {
     .summary = "Two marks that ask for opposite things on the same words",
     .manual =
         "Nobody can be quick and slow, or soft and stressed, on the same words, nor step up and "
-        "down on one. "
+        "down on one: a quick stretch inside a slow one, or a soft one inside a stress, is lost. "
         "A stressed word inside a soft stretch is fine, and so is a slow word inside a quick one: "
         "the words around it make the difference heard. "
         "Each fix keeps one of the two marks.",

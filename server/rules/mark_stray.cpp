@@ -15,10 +15,10 @@ FindingDraft stray(const Problem& problem) {
             .fixes = {remove_fix(problem.span, problem.what)}};
 }
 
-FindingDraft dangling(const Problem& problem) {
+FindingDraft dangling(const ThoughtView& view, const Problem& problem) {
     // What stands in braces is no mark here and would be read out.
     const bool braces = problem.what.starts_with('{');
-    Fix fix = remove_fix(problem.span, problem.what);
+    Fix fix = remove_standing_fix(view.source, problem.span, problem.what);
     fix.keeps_every_word = !braces;
     return {.span = problem.span,
             .message = fmt::format("{} has no word to act on{}", shape(problem.what),
@@ -34,10 +34,10 @@ FindingDraft glued_breath(const Problem& problem) {
                        .preferred = true}}};
 }
 
-FindingDraft early_reset(const Problem& problem) {
+FindingDraft early_reset(const ThoughtView& view, const Problem& problem) {
     return {.span = problem.span,
             .message = "`//` has nothing to end yet: the thought opens with silence",
-            .fixes = {remove_fix(problem.span, "//")},
+            .fixes = {remove_standing_fix(view.source, problem.span, "//")},
             .severity = Severity::hint};
 }
 
@@ -54,9 +54,9 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     for (const Problem& problem : view.written.problems) {
         switch (problem.kind) {
         case ProblemKind::stray: found.push_back(stray(problem)); break;
-        case ProblemKind::dangling: found.push_back(dangling(problem)); break;
+        case ProblemKind::dangling: found.push_back(dangling(view, problem)); break;
         case ProblemKind::slash_glued: found.push_back(glued_breath(problem)); break;
-        case ProblemKind::reset_first: found.push_back(early_reset(problem)); break;
+        case ProblemKind::reset_first: found.push_back(early_reset(view, problem)); break;
         case ProblemKind::two_dots: found.push_back(two_dots(problem)); break;
         default: break;
         }

@@ -40,25 +40,32 @@ std::optional<Fix> pause_fix(const ThoughtView& view, const std::vector<int>& pl
     return fix;
 }
 
-// A new thought is offered only where a clause begins, and where it leaves two breaths that last.
+const Sentence* sentence_of(const ThoughtView& view, int word) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        if (sentence.first <= word && word < sentence.last) return &sentence;
+    }
+    return nullptr;
+}
+
+// A new thought is offered only where two ideas are joined, and where it leaves two breaths that
+// last.
 std::optional<Fix> thought_fix(const ThoughtView& view, const BreathGroup& group) {
-    int best = 0;
+    const Sentence* sentence = sentence_of(view, group.first);
+    if (sentence == nullptr) return std::nullopt;
+    std::optional<Fix> best;
     Seconds best_longest = view.options.breath_limit;
     for (int i = group.first + 1; i < group.last; ++i) {
-        const bool joined = joins_ideas(view, group.first, i, group.last + 1);
-        const bool comma =
-            view.reading.said[static_cast<std::size_t>(i - 1)].after != Juncture::none;
-        if (!joined && !(comma && opens_clause(view, i, group.last + 1))) continue;
+        if (!joins_ideas(view, sentence->first, i, sentence->last)) continue;
         const Seconds longest =
             std::max(length_of(view, group.first, i - 1), length_of(view, i, group.last));
-        if (longest <= best_longest && thought_before(view, i)) {
-            best = i;
-            best_longest = longest;
-        }
+        if (longest > best_longest) continue;
+        auto edits = sentence_before(view, i);
+        if (edits.empty()) continue;
+        best = Fix{.title = fmt::format("Begin a new thought at {}", quoted(view.word(i))),
+                   .edits = std::move(edits)};
+        best_longest = longest;
     }
-    if (best == 0) return std::nullopt;
-    return Fix{.title = fmt::format("Begin a new thought at {}", quoted(view.word(best))),
-               .edits = {*thought_before(view, best)}};
+    return best;
 }
 
 // Every stretch that is too long, so that one fix mends the thought.

@@ -16,6 +16,10 @@ std::string how_far(Seconds off) {
     return format_clock(Seconds{seconds});
 }
 
+std::string range(const Timing& timing) {
+    return fmt::format("between {} and {}", format_clock(timing.low), format_clock(timing.high));
+}
+
 bool lies_beyond(const Timing& timing, const Target& target) {
     return timing.low > target.high || timing.high < target.low;
 }
@@ -32,8 +36,8 @@ void judge(const ScriptView& script, const Stretch& stretch, std::vector<Finding
     FindingDraft draft{
         .span = stretch.target_span.empty() ? stretch.span : stretch.target_span,
         .message = fmt::format("runs {} ({}), {} {} its {}", format_clock(stretch.timing.expected),
-                               format_range(stretch.timing), how_far(off),
-                               over ? "over" : "short of", format_target(*stretch.target)),
+                               range(stretch.timing), how_far(off), over ? "over" : "short of",
+                               format_target(*stretch.target)),
         .fixes = {}};
     // Within the range of likely readings the target may yet be met.
     if (!lies_beyond(stretch.timing, *stretch.target)) draft.severity = Severity::hint;

@@ -44,7 +44,7 @@ FindingDraft print_habit(const ThoughtView& view, const Mark& mark) {
     const std::string_view written = slice(view.source, mark.span);
     return {.span = mark.span,
             .message = fmt::format("{} is a direction here, so it is not spoken", shape(written)),
-            .fixes = {remove_fix(mark.span, written)},
+            .fixes = {remove_standing_fix(view.source, mark.span, written)},
             .severity = Severity::hint};
 }
 

@@ -15,13 +15,6 @@ const Mark* aside_around(const ThoughtView& view, const Mark& pause) {
     return nullptr;
 }
 
-// The pause with the blanks before it, so that one blank is left.
-Span with_blanks(std::string_view source, Span span) {
-    while (span.begin.value > 0 && source[span.begin.value - 1] == ' ')
-        --span.begin.value;
-    return span;
-}
-
 std::vector<FindingDraft> check(const ThoughtView& view) {
     std::vector<FindingDraft> found;
     for (const Mark& mark : view.written.marks) {
@@ -32,9 +25,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
         found.push_back({.span = mark.span,
                          .message = fmt::format("{} breaks an aside that is to be said in one run",
                                                 shape(written)),
-                         .fixes = {{.title = fmt::format("Remove {}", shape(written)),
-                                    .edits = {{with_blanks(view.source, mark.span), ""}},
-                                    .preferred = true},
+                         .fixes = {remove_standing_fix(view.source, mark.span, written),
                                    unpair_fix(*aside, "Remove the brackets")}});
     }
     return found;

@@ -10,10 +10,10 @@ namespace say::rules {
 
 // Takes the bytes away: for a mark that is none.
 Fix remove_fix(Span span, std::string_view what);
+// The same for what stands between blanks: one of the two goes with it.
+Fix remove_standing_fix(std::string_view source, Span span, std::string_view what);
 // Takes away the delimiters of a pair and keeps the words.
 Fix unpair_fix(const Mark& mark, std::string title);
-// Puts a backslash in front, so that the sign is plain text.
-Fix plain_text_fix(Span span, std::string_view what);
 // The bytes of a fix's mark, quoted for a message: `*`.
 std::string shape(std::string_view what);
 

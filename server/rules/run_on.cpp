@@ -4,8 +4,6 @@
 #include "rules/rule.h"
 #include "rules/split.h"
 #include "rules/wording.h"
-#include "text/ascii.h"
-#include "text/unicode.h"
 
 #include <fmt/core.h>
 
@@ -73,32 +71,6 @@ int find_join(const ThoughtView& view, const Sentence& sentence) {
     return best;
 }
 
-// ", and we" becomes a full stop and "And we": punctuation and a capital, every word is kept.
-std::optional<Fix> split_join(const ThoughtView& view, int join) {
-    auto edit = thought_before(view, join);
-    if (!edit) return std::nullopt;
-    const auto index = static_cast<std::size_t>(join);
-    const Span before = view.written.words[index - 1].source;
-    const Span word = view.written.words[index].source;
-    const std::string_view gap = slice(view.source, {before.end, edit->span.begin});
-
-    Fix fix{.title = fmt::format("Begin a new thought at {}", quoted(view.word(join))),
-            .edits = {},
-            .preferred = true};
-    if (gap == ",") {
-        fix.edits.push_back({{before.end, edit->span.begin}, "."});
-    } else if (gap.empty()) {
-        fix.edits.push_back({{before.end, before.end}, "."});
-    }
-    fix.edits.push_back(std::move(*edit));
-    const std::string_view written = slice(view.source, word);
-    if (!written.empty() && ascii::is_lower(written.front())) {
-        fix.edits.push_back({make_span(word.begin.value, word.begin.value + 1),
-                             unicode::to_upper_first(written.substr(0, 1))});
-    }
-    return fix;
-}
-
 std::vector<FindingDraft> find_joins(const ThoughtView& view) {
     for (const Sentence& sentence : view.reading.sentences) {
         const int words = sentence.last - sentence.first;
@@ -110,7 +82,12 @@ std::vector<FindingDraft> find_joins(const ThoughtView& view) {
                                                   "comes before the first has landed",
                                                   words, quoted(view.word(join))),
                            .fixes = {}};
-        if (auto fix = split_join(view, join)) draft.fixes.push_back(std::move(*fix));
+        if (auto edits = sentence_before(view, join); !edits.empty()) {
+            draft.fixes.push_back(
+                {.title = fmt::format("Begin a new thought at {}", quoted(view.word(join))),
+                 .edits = std::move(edits),
+                 .preferred = true});
+        }
         return {std::move(draft)};
     }
     return {};

@@ -199,6 +199,26 @@ std::optional<TextEdit> thought_before(const ThoughtView& view, int index) {
     return TextEdit{.span = *blanks, .replacement = closing + parting(view) + opening};
 }
 
+std::vector<TextEdit> sentence_before(const ThoughtView& view, int index) {
+    auto edit = thought_before(view, index);
+    if (!edit) return {};
+    const auto at = static_cast<std::size_t>(index);
+    const Span before = view.written.words[at - 1].source;
+    const Span word = view.written.words[at].source;
+    const Span gap{before.end, edit->span.begin};
+    const std::string_view between = slice(view.source, gap);
+
+    std::vector<TextEdit> edits;
+    if (between.empty() || between == ",") edits.push_back({gap, "."});
+    edits.push_back(std::move(*edit));
+    const std::string_view written = slice(view.source, word);
+    if (!written.empty() && ascii::is_lower(written.front())) {
+        edits.push_back({make_span(word.begin.value, word.begin.value + 1),
+                         std::string(1, static_cast<char>(written.front() - 'a' + 'A'))});
+    }
+    return edits;
+}
+
 const Mark* mark_over(const ThoughtView& view, int index, MarkKind kind) {
     for (const Mark& mark : view.written.marks) {
         if (mark.kind == kind && mark.first <= index && index <= mark.last) return &mark;

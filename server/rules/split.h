@@ -30,6 +30,10 @@ std::optional<TextEdit> pause_before(const ThoughtView& view, int index, std::st
 // kind of block, or where the item's number is in the way.
 std::optional<TextEdit> thought_before(const ThoughtView& view, int index);
 
+// The same where a clause begins with "and", "but" or "so": ", and we" becomes a full stop and "And
+// we". Every word is kept. Empty where it cannot be done.
+std::vector<TextEdit> sentence_before(const ThoughtView& view, int index);
+
 // The mark of this kind that holds word `index`, or null.
 const Mark* mark_over(const ThoughtView& view, int index, MarkKind kind);
 bool is_stressed(const ThoughtView& view, int index); // stress, heavy stress or punch

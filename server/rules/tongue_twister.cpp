@@ -1,5 +1,6 @@
 // Words whose sounds trade places when they are said at speed. Only the words that trip are
 // underlined; a pause between them or a slow mark over them settles it.
+#include "rules/clause.h"
 #include "rules/plain_words.h"
 #include "rules/rule.h"
 #include "rules/split.h"
@@ -9,6 +10,8 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 
 namespace say::rules {
 namespace {
@@ -50,21 +53,23 @@ bool is_marked(const ThoughtView& view, const Clash& clash) {
     });
 }
 
-// Before the word in the middle of those that clash, or the nearest that can take a pause.
+// Where a reader may pause best, near the middle of the words that clash.
 std::optional<Fix> pause_fix(const ThoughtView& view, const Clash& clash) {
-    const std::size_t middle = clash.words.size() / 2;
-    for (std::size_t step = 0; step < clash.words.size(); ++step) {
-        for (const std::size_t at : {middle + step, middle - step}) {
-            if (at == 0 || at >= clash.words.size()) continue;
-            auto edit = pause_before(view, clash.words[at], "/");
-            if (!edit) continue;
-            return Fix{.title =
-                           fmt::format("Breathe before {}", quoted(view.word(clash.words[at]))),
-                       .edits = {std::move(*edit)},
-                       .preferred = true};
-        }
+    const double half = (clash.last - clash.first + 1) / 2.0;
+    std::optional<Fix> best;
+    double best_worth = 0;
+    for (int i = clash.first + 1; i <= clash.last; ++i) {
+        const double off = std::abs(i - clash.first - half) / half;
+        const double worth = breath_worth(view, i) - off;
+        if (best && worth <= best_worth) continue;
+        auto edit = pause_before(view, i, "/");
+        if (!edit) continue;
+        best = Fix{.title = fmt::format("Breathe before {}", quoted(view.word(i))),
+                   .edits = {std::move(*edit)},
+                   .preferred = true};
+        best_worth = worth;
     }
-    return std::nullopt;
+    return best;
 }
 
 bool may_open_after(std::string_view source, std::uint32_t at) {

@@ -8,6 +8,11 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+
 namespace say::rules {
 namespace {
 
@@ -22,6 +27,22 @@ std::string assumed_reading(const Said& said) {
         }
         for (char c : word.text) // initials stay capitals, so that they are spelled again
             text += ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
+    }
+    return text;
+}
+
+// Words of a reading are folded; the names of months get their capital back.
+std::string as_written(std::string_view reading) {
+    constexpr std::array<std::string_view, 12> months = {
+        "january", "february", "march",     "april",   "may",      "june",
+        "july",    "august",   "september", "october", "november", "december"};
+    std::string text;
+    while (!reading.empty()) {
+        const std::string_view word = reading.substr(0, reading.find(' '));
+        const bool month = std::find(months.begin(), months.end(), word) != months.end();
+        if (!text.empty()) text += ' ';
+        text += month ? unicode::to_upper_first(word) : std::string(word);
+        reading.remove_prefix(std::min(reading.size(), word.size() + 1));
     }
     return text;
 }
@@ -70,11 +91,11 @@ bool has_mark_inside(const ThoughtView& view, int index) {
 
 FindingDraft draft_for(const ThoughtView& view, int index) {
     const Said& said = view.reading.said[static_cast<std::size_t>(index)];
-    const std::string assumed = assumed_reading(said);
+    const std::string assumed = as_written(assumed_reading(said));
     FindingDraft draft{.span = view.written.words[static_cast<std::size_t>(index)].source,
                        .message = fmt::format("{} is timed as {}; a reader may say {}",
                                               quoted(view.word(index)), quoted(assumed),
-                                              quoted(said.readings.front())),
+                                              quoted(as_written(said.readings.front()))),
                        .fixes = {},
                        .readings = {assumed}};
     if (auto fix = say_as(view, index, assumed)) {
@@ -82,8 +103,9 @@ FindingDraft draft_for(const ThoughtView& view, int index) {
         draft.fixes.push_back(std::move(*fix));
     }
     for (const std::string& reading : said.readings) {
-        draft.readings.push_back(reading);
-        if (auto fix = say_as(view, index, reading)) draft.fixes.push_back(std::move(*fix));
+        draft.readings.push_back(as_written(reading));
+        if (auto fix = say_as(view, index, draft.readings.back()))
+            draft.fixes.push_back(std::move(*fix));
     }
     if (!has_mark_inside(view, index) && !holds_letters(said)) {
         draft.fixes.push_back(write_out(view, index, assumed));

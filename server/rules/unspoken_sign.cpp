@@ -8,24 +8,13 @@
 namespace say::rules {
 namespace {
 
-// With the blank before it, or the one behind it at a line's start.
-Span with_blank(std::string_view source, Span span) {
-    if (span.begin.value > 0 && source[span.begin.value - 1] == ' ') {
-        --span.begin.value;
-    } else if (span.end.value < source.size() && source[span.end.value] == ' ') {
-        ++span.end.value;
-    }
-    return span;
-}
-
 std::vector<FindingDraft> check(const ThoughtView& view) {
     std::vector<FindingDraft> found;
     for (const Problem& problem : view.written.problems) {
         if (problem.kind != ProblemKind::emoji) continue;
         found.push_back({.span = problem.span,
                          .message = fmt::format("{} is not spoken", quoted(problem.what)),
-                         .fixes = {{.title = fmt::format("Remove {}", quoted(problem.what)),
-                                    .edits = {{with_blank(view.source, problem.span), ""}}}}});
+                         .fixes = {remove_standing_fix(view.source, problem.span, problem.what)}});
     }
     return found;
 }

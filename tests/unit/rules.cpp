@@ -26,6 +26,15 @@ int count_errors(const Analysis& analysis) {
                       [](const Finding& f) { return f.severity == Severity::error; }));
 }
 
+std::string titles(const std::vector<Finding>& findings) {
+    std::string text;
+    for (const Finding& finding : findings) {
+        for (const Fix& fix : finding.fixes)
+            text += fix.title + "; ";
+    }
+    return text;
+}
+
 // What the sample should say after the test ran: as it is, unless it is out of date.
 void check_drawn(Sample& sample, const Fixture& fixture) {
     const auto analysis = analyse_text(sample.text, fixture.options);
@@ -42,13 +51,16 @@ void check_drawn(Sample& sample, const Fixture& fixture) {
 void check_fix(Sample& sample, const Fixture& fixture) {
     const auto before = analyse_text(sample.text, fixture.options);
     const Fix* fix = find_fix(before->findings, sample.title);
-    REQUIRE(fix != nullptr);
+    INFO("offered: " << titles(before->findings));
+    CHECK(fix != nullptr);
+    if (fix == nullptr) return;
     const std::string after = say::apply(sample.text, fix->edits);
     if (updates_expected()) {
-        sample.after = after.ends_with('\n') ? after : after + '\n';
+        if (!matches(after, sample.after))
+            sample.after = after.ends_with('\n') ? after : after + '\n';
         return;
     }
-    CHECK(after == sample.after);
+    if (!matches(after, sample.after)) CHECK(after == sample.after);
 
     const auto mended = analyse_text(after, fixture.options);
     const Rule* rule = before->findings.front().rule;
