@@ -126,18 +126,26 @@ private:
         }
     }
 
-    // "so↗?" to "so?↗".
-    void arrow_last(Span arrow) {
-        Offset end = arrow.end;
-        while (end.value < text_.size() &&
-               std::string_view(".,;:!?").find(text_[end.value]) != std::string_view::npos) {
+    // "so↗?" to "so?↗": the arrows behind their stop, several of them together.
+    void arrow_last(Span first) {
+        if (first.begin.value >= first.size() && is_arrow(first.begin.value - first.size())) return;
+        Span arrows = first;
+        while (is_arrow(arrows.end.value))
+            arrows.end = arrows.end + first.size();
+        Offset end = arrows.end;
+        constexpr std::string_view stops = ".,;:!?";
+        while (end.value < text_.size() && stops.find(text_[end.value]) != std::string_view::npos)
             ++end.value;
-        }
-        if (end == arrow.end) return;
+        const std::string_view stop = slice(text_, {arrows.end, end});
         // "so↗..." is an arrow before a pause, which stays where it is.
-        if (slice(text_, {arrow.end, end}).starts_with("..")) return;
-        replace({arrow.begin, end},
-                std::string(slice(text_, {arrow.end, end})) + std::string(slice(text_, arrow)));
+        if (stop.empty() || stop.starts_with("..")) return;
+        replace({arrows.begin, end}, std::string(stop) + std::string(slice(text_, arrows)));
+    }
+
+    bool is_arrow(std::uint32_t at) const {
+        const std::string_view here = text_.substr(std::min<std::size_t>(at, text_.size()), 3);
+        return here == row_of(MarkKind::end_up).written ||
+               here == row_of(MarkKind::end_down).written;
     }
 
     const Analysis& analysis_;

@@ -5,6 +5,7 @@
 #include "speech/duration.h"
 #include "speech/sentences.h"
 #include "speech/settle.h"
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <algorithm>
@@ -13,7 +14,7 @@
 namespace say {
 namespace {
 
-std::vector<Sentence> find_sentences(const Written& written) {
+std::vector<Sentence> find_sentences(const Written& written, std::string_view source) {
     std::vector<Sentence> sentences;
     std::size_t word = 0;
     for (const Span span : split_sentences(written.plain.text)) {
@@ -24,6 +25,11 @@ std::vector<Sentence> find_sentences(const Written& written) {
         sentence.last = static_cast<int>(word);
         sentence.plain = span;
         sentence.source = written.plain.to_source(span);
+        // Marks that touch its first word belong to it: "*Please* call".
+        const std::uint32_t low = sentences.empty() ? 0 : sentences.back().source.end.value;
+        std::uint32_t& begin = sentence.source.begin.value;
+        while (begin > low && !ascii::is_blank(source[begin - 1]))
+            --begin;
         sentences.push_back(sentence);
     }
     return sentences;
@@ -513,7 +519,7 @@ Timing with_range(Seconds speech, Seconds pause, Seconds held, bool calibrated) 
 
 Reading read(const Written& written, std::string_view source, const Voice& voice) {
     Reading reading;
-    reading.sentences = find_sentences(written);
+    reading.sentences = find_sentences(written, source);
     reading.said = find_words(written, voice);
     find_junctures(written, reading.sentences, reading.said);
     TimeLine(written, voice, reading).lay();

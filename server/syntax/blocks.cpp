@@ -155,7 +155,7 @@ private:
         const std::string_view rest = slice(text_, {Offset{line.first}, line.span.end});
         Opening opening = opening_of(rest);
         const bool numbered = opening.kind == Opening::Kind::item && opening.number != 0;
-        if (numbered && opening.number != 1 && !(open_ && block_.kind == BlockKind::item)) {
+        if (numbered && opening.number != 1 && !(open_ && numbered_)) {
             opening = {}; // a figure that begins a sentence: "5. That's all"
         }
         switch (opening.kind) {
@@ -185,6 +185,7 @@ private:
             const Span notes = notes_above();
             close();
             begin(BlockKind::item, line, line.first + opening.size, notes);
+            numbered_ = numbered;
             return;
         }
         case Opening::Kind::note: note(line); return;
@@ -214,6 +215,7 @@ private:
         }
         block_.content = {Offset{content}, line.span.end};
         open_ = true;
+        numbered_ = false;
     }
 
     void grow(const Line& line) {
@@ -274,8 +276,9 @@ private:
     std::vector<Block> blocks_;
     Block block_;
     bool open_ = false;
-    Span pending_;  // note lines with no thought yet
-    Span trailing_; // note lines at the end of the open thought
+    bool numbered_ = false; // the open thought is an item with a number
+    Span pending_;          // note lines with no thought yet
+    Span trailing_;         // note lines at the end of the open thought
 };
 
 } // namespace

@@ -35,7 +35,7 @@ bool ends_sentence(std::string_view pause) {
 void paint_node(std::vector<Role>& roles, std::string_view source, const MarkNode& node) {
     switch (node.kind.use) {
     case NodeUse::none: return;
-    case NodeUse::opener: paint(roles, node.span, Role::joined); return;
+    case NodeUse::opener: paint(roles, node.open, Role::joined); return;
     case NodeUse::pair:
         paint(roles, node.open, Role::joined);
         paint(roles, node.close, Role::joined);

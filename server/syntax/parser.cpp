@@ -1,9 +1,11 @@
 // The only file that knows tree-sitter: one block's concrete tree becomes plain values at once.
 #include "syntax/build.h"
 #include "syntax/script.h"
+#include "text/unicode.h"
 
 #include <tree_sitter/api.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -36,6 +38,17 @@ std::vector<NodeKind> node_kinds(const TSLanguage* language) {
     if (!missing.empty())
         std::abort(); // a build that mixes two versions: nothing else would be right
     return kinds;
+}
+
+// The first byte that is no blank.
+Offset text_begin(std::string_view source) {
+    std::size_t at = 0;
+    while (at < source.size()) {
+        const unicode::CodePoint c = unicode::decode(source, at);
+        if (!unicode::is_blank(c.value)) break;
+        at += c.size;
+    }
+    return make_span(at, at).begin;
 }
 
 Span span_of(TSNode node) {
@@ -113,38 +126,41 @@ Written Parser::parse(std::string_view text, const Block& block) {
                           Offset{block.content.end.value - block.span.begin.value}};
     if (content.size() > thought_cap) return build_too_long(source, content);
 
-    // As a list item whose text is the thought: then no first character can look like a block.
-    constexpr std::string_view marker = "- ";
-    state_->input.assign(marker);
-    state_->input += slice(source, content);
+    // An item goes in as "- " and its text, a paragraph from its own beginning behind an empty line
+    // (so that
+    // "---" cannot look like a header): both are then what they are in the whole file.
+    const bool item = block.kind == BlockKind::item;
+    const Offset from = item ? content.begin : text_begin(source);
+    const std::string_view lead = item ? "- " : "\n";
+    state_->input.assign(lead);
+    state_->input += slice(source, {from, content.end});
     TSTree* tree = ts_parser_parse_string(state_->parser, nullptr, state_->input.data(),
                                           static_cast<std::uint32_t>(state_->input.size()));
     std::vector<MarkNode> nodes = state_->collect(ts_tree_root_node(tree));
     ts_tree_delete(tree);
 
-    const auto shift = [&](Span span) {
-        const auto back = static_cast<std::uint32_t>(marker.size());
-        const auto move = [&](Offset at) {
-            return Offset{at.value < back ? content.begin.value
-                                          : at.value - back + content.begin.value};
-        };
-        return Span{move(span.begin), move(span.end)};
+    const auto back = static_cast<std::uint32_t>(lead.size());
+    const auto move = [&](Offset at) {
+        return Offset{std::max(at.value, back) - back + from.value};
     };
     for (MarkNode& node : nodes) {
-        node.span = shift(node.span);
-        node.open = shift(node.open);
-        node.close = shift(node.close);
+        node.span = {move(node.span.begin), move(node.span.end)};
+        node.open = {move(node.open.begin), move(node.open.end)};
+        node.close = {move(node.close.begin), move(node.close.end)};
         if (node.kind.use == NodeUse::opener) {
             node.open = node.span;
             node.span.end = content.end;
             node.close = {content.end, content.end};
         }
     }
+    // What a speaker's name holds is no mark.
+    std::erase_if(nodes, [&](const MarkNode& node) { return node.span.begin < content.begin; });
     return build(source, content, nodes);
 }
 
 Written marked_thought(Parser& parser, std::string_view line) {
     Block block;
+    block.kind = BlockKind::item; // then nothing at its beginning can look like a block
     block.span = make_span(0, line.size());
     block.content = block.span;
     return parser.parse(line, block);
