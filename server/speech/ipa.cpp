@@ -173,7 +173,7 @@ std::string to_ipa(std::span<const Phone> phones) {
     std::string_view previous;
     for (std::size_t at = 0; at < phones.size(); at++) {
         std::string_view mark;
-        if (std::find(starts.begin(), starts.end(), at) != starts.end()) {
+        if (std::binary_search(starts.begin(), starts.end(), at)) {
             mark = starts.size() == 1 ? mark_of_only_syllable(phones)
                                       : mark_of(stress_of_syllable(phones, at));
         }
