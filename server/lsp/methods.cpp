@@ -150,10 +150,11 @@ CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& 
         return result;
     };
     if (params.command == fix_all_command) {
-        return outcome("Fix what keeps every word", fix_all(snapshot.analysis));
+        return outcome("Mend all that keeps every word", fix_all(snapshot.analysis));
     }
     if (params.command == split_command) {
-        return outcome("Give each sentence its own paragraph", split_all(snapshot.analysis));
+        return outcome("Give each sentence its own thought, in the whole script",
+                       split_all(snapshot.analysis));
     }
     if (params.command == apply_command) {
         return {.label = "Apply a fix", .edit = params.edit, .error = {}};

@@ -1,7 +1,8 @@
 # A client that leaves without shutdown: status 1.
 
 status> 1
---> {"jsonrpc": "2.0", "id": 0, "method": "initialize", "params": {"processId": null, "rootUri": null, "capabilities": {}}}
+--> {"jsonrpc": "2.0", "id": 0, "method": "initialize", "params": {"processId": null,
+    "rootUri": null, "capabilities": {}}}
 <-- {"id": 0, …}
 --> {"jsonrpc": "2.0", "method": "initialized", "params": {}}
 --> {"jsonrpc": "2.0", "method": "exit"}

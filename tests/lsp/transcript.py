@@ -211,7 +211,9 @@ def play(sayline, path):
                 index += 1
             came = []
             while len(came) < len(wanted) or updating:
-                text = client.read(0.2 if updating and sent else WAIT)
+                # Nobody says how many come: until it has been quiet for a while.
+                enough = updating and len(came) >= len(wanted)
+                text = client.read(0.3 if enough else WAIT)
                 if text is None:
                     break
                 came.append(emptied(canonical(text)))
