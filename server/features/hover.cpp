@@ -69,6 +69,9 @@ std::string marks_on(const Thought& thought, int word) {
     return names.empty() ? "" : fmt::format("\n\nMarked: {}.", names);
 }
 
+// What has more syllables than any figure or word that people say is a slip of the keyboard.
+constexpr int most_syllables = 60;
+
 HoverText hover_word(const Placed& placed, int index) {
     const Thought& thought = *placed.thought;
     const Word& word = thought.written.words[static_cast<std::size_t>(index)];
@@ -76,6 +79,10 @@ HoverText hover_word(const Placed& placed, int index) {
     const Span span = word.source + placed.block.span.begin.value;
     const std::string_view written = slice(thought.written.plain.text, word.plain);
     if (said.spoken.empty()) return {span, fmt::format("**{}** is not spoken.", written)};
+
+    if (said.syllables > most_syllables) {
+        return {span, fmt::format("{:.2f} s: too long to be one word", said.seconds.count())};
+    }
 
     std::string respelled;
     std::string ipa;
