@@ -27,8 +27,11 @@ const editorSettings = {
   },
 };
 
-const describe = ({ $comment: _, description, ...rest }) =>
-  description === undefined ? rest : { ...rest, markdownDescription: description };
+// The comment names the source of the default: people who change a limit want to know it.
+function describe({ $comment, description, ...rest }) {
+  const text = [description, $comment].filter(Boolean).join("\n\n");
+  return text ? { ...rest, markdownDescription: text } : rest;
+}
 
 function fromSchema(schema) {
   const properties = {};
