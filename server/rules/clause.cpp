@@ -94,21 +94,50 @@ bool opens_with_plain_pronoun(const ThoughtView& view, int index, int end) {
     return is_finite(next) || (!next.empty() && !is_function_word(next));
 }
 
-bool subordinates(std::string_view word) {
-    constexpr std::array<std::string_view, 12> list = {"if",       "when",   "while", "because",
-                                                       "although", "though", "since", "as",
-                                                       "after",    "before", "until", "once"};
+bool subordinates(const ThoughtView& view, int index, int end) {
+    const std::string_view word = heard(view, index);
+    // "before the low tide" opens nothing, "before we walk" does.
+    constexpr std::array<std::string_view, 5> prepositions = {"since", "after", "before", "until",
+                                                              "once"};
+    if (is_one_of(word, prepositions)) return opens_clause(view, index + 1, end);
+    constexpr std::array<std::string_view, 9> list = {
+        "if", "when", "while", "because", "although", "though", "unless", "whether", "whenever"};
     return is_one_of(word, list);
 }
 
-// A sentence begins with a clause of its own, unless a word such as "when" makes the clause a part
-// of the next: then the main one must have begun behind a comma.
-bool holds_clause(const ThoughtView& view, int first, int end) {
-    if (!subordinates(heard(view, first))) return true;
-    for (int i = first + 1; i < end; ++i) {
-        if (parts(view, i - 1) && opens_clause(view, i, end)) return true;
+// "Last fall, the volunteers and I agreed": a short stretch without a verb is one half of a
+// subject.
+bool is_second_subject(const ThoughtView& view, int first, int index) {
+    if (parts(view, index - 1)) return false;
+    constexpr int longest = 4;
+    for (int i = index - 1; i >= std::max(first, index - longest); --i) {
+        if (i + 1 < index && parts(view, i)) return true;
+        const std::string_view word = heard(view, i);
+        if (is_finite(word) || is_subject_and_verb(word) || is_nominative(word)) return false;
     }
     return false;
+}
+
+bool says_not_only(const ThoughtView& view, int first, int index) {
+    for (int i = first; i < index; ++i) {
+        const std::string_view word = heard(view, i);
+        if (word != "only" && word != "just" && word != "merely") continue;
+        if (i > first && (heard(view, i - 1) == "not" || heard(view, i - 1).ends_with("n't")))
+            return true;
+        if (i > first + 1 && heard(view, i - 2) == "not") return true;
+    }
+    return false;
+}
+
+// A sentence begins with a clause of its own. But words behind "when" or "if" are a part of what
+// follows, until a clause begins behind a comma: "if the tide is out and we walk" joins nothing
+// yet.
+bool holds_clause(const ThoughtView& view, int first, int end) {
+    for (int i = end - 1; i >= first; --i) {
+        if (i > first && parts(view, i - 1) && opens_clause(view, i, end)) return true;
+        if (subordinates(view, i, end)) return false;
+    }
+    return true;
 }
 
 } // namespace
@@ -123,7 +152,8 @@ std::string_view heard(const ThoughtView& view, int index) {
 bool opens_clause(const ThoughtView& view, int index, int end) {
     if (index + 1 >= end) return false;
     const std::string_view word = heard(view, index);
-    if (is_subject_and_verb(word)) return true;
+    // "and what's there" is a second object, not a second idea.
+    if (is_subject_and_verb(word)) return !word.starts_with("wh");
     if (is_nominative(word)) return !parts(view, index);
     if (opens_with_plain_pronoun(view, index, end)) return true;
     if (is_determiner(word)) return finds_verb(view, index + 1, end);
@@ -134,13 +164,11 @@ bool joins_ideas(const ThoughtView& view, int first, int index, int end) {
     const std::string_view word = heard(view, index);
     if (word != "and" && word != "but" && word != "so") return false;
     const int subject = index + 1;
-    if (word == "so") {
-        // "so that", "it was so the"; without a comma only a clear subject makes it a join.
-        const bool comma = index > first && parts(view, index - 1);
-        const bool clear =
-            is_nominative(heard(view, subject)) || is_subject_and_verb(heard(view, subject));
-        if (!comma && !clear) return false;
-    }
+    // "so that it was", "it was so the": only a comma makes it a join.
+    const bool comma = index > first && parts(view, index - 1);
+    if (word == "so" && (!comma || heard(view, subject) == "that")) return false;
+    if (word == "but" && says_not_only(view, first, index)) return false;
+    if (is_second_subject(view, first, index)) return false;
     return opens_clause(view, subject, end) && holds_clause(view, first, index);
 }
 

@@ -75,6 +75,19 @@ bool question_in_front(const ThoughtView& view, int index) {
     return false;
 }
 
+// "Part of it is", "what you see here is": the word belongs to what stands before it.
+bool belongs_before(const ThoughtView& view, int index) {
+    if (index == 0 ||
+        view.reading.said[static_cast<std::size_t>(index - 1)].after != Juncture::none) {
+        return false;
+    }
+    const std::string_view word = heard(view, index);
+    if (word == "here" || word == "there") return true;
+    constexpr std::array<std::string_view, 12> prepositions = {
+        "of", "in", "for", "with", "on", "to", "at", "from", "about", "by", "like", "see"};
+    return is_one_of(heard(view, index - 1), prepositions);
+}
+
 bool contrast_follows(const ThoughtView& view, int index) {
     const int end = std::min(static_cast<int>(view.reading.said.size()), index + 10);
     for (int i = index; i < end; ++i) {
@@ -115,9 +128,11 @@ std::string short_form(const ThoughtView& view, int index) {
         if (word == "do" && opens_sentence(view, index)) return {};
         // "it is not": the earlier pair is the one people shorten.
         if (!with_verb(view, index - 1).empty()) return {};
+        const bool owns = word == "have" || word == "has" || word == "had";
+        if (owns && !helps(view, index + 1)) return {};
         return contrast_follows(view, index) ? std::string{} : with_not(word);
     }
-    if (question_in_front(view, index)) return {};
+    if (question_in_front(view, index) || belongs_before(view, index)) return {};
     const bool negated = heard(view, index + 2) == "not";
     if (negated && contrast_follows(view, index)) return {};
     return with_verb(view, index);

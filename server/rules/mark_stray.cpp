@@ -9,10 +9,13 @@ namespace say::rules {
 namespace {
 
 FindingDraft stray(const Problem& problem) {
+    // A quote costs no time, and one may have opened in the thought before.
+    const bool quote = problem.what == "\"" || problem.what == "”";
     return {.span = problem.span,
             .message = fmt::format("{} closes nothing: it stays on the page and does nothing",
                                    shape(problem.what)),
-            .fixes = {remove_fix(problem.span, problem.what)}};
+            .fixes = {remove_fix(problem.span, problem.what)},
+            .severity = quote ? Severity::hint : Severity::warning};
 }
 
 FindingDraft dangling(const ThoughtView& view, const Problem& problem) {

@@ -98,6 +98,8 @@ FindingDraft draft_for(const ThoughtView& view, const Problem& problem) {
         .message = fmt::format("{} opens {} that nothing closes{}", shape(problem.what), name,
                                direction ? ": its words will be spoken" : ", so it does nothing"),
         .fixes = {}};
+    // A quote costs no time, and one may go on in the next thought.
+    if (row && row->reach == Reach::quote) draft.severity = Severity::hint;
     const auto place = row ? close_place(view, problem, row->reach) : std::nullopt;
     if (place && may_close(view.source, place->at)) {
         draft.fixes.push_back(

@@ -12,6 +12,11 @@
 namespace say::rules {
 namespace {
 
+// What is shown as 6.0 s is not over a limit of 6.0 s.
+bool is_over(const ThoughtView& view, Seconds length) {
+    return length > view.options.breath_limit + Seconds{0.05};
+}
+
 Seconds length_of(const ThoughtView& view, int first, int last) {
     const Said& from = view.reading.said[static_cast<std::size_t>(first)];
     const Said& to = view.reading.said[static_cast<std::size_t>(last)];
@@ -21,7 +26,7 @@ Seconds length_of(const ThoughtView& view, int first, int last) {
 // Words before which a breath brings every part of [first, last] under the limit. False where the
 // words offer no place.
 bool find_places(const ThoughtView& view, int first, int last, std::vector<int>& places) {
-    if (length_of(view, first, last) <= view.options.breath_limit) return true;
+    if (!is_over(view, length_of(view, first, last))) return true;
     const int place = view.breath_spot(first, last);
     if (place == 0) return false;
     places.push_back(place);
@@ -74,7 +79,7 @@ std::vector<Fix> fixes_for(const ThoughtView& view, const BreathGroup& longest) 
     bool possible = true;
     int stretches = 0;
     for (const BreathGroup& group : view.reading.breaths) {
-        if (group.seconds <= view.options.breath_limit) continue;
+        if (!is_over(view, group.seconds)) continue;
         ++stretches;
         possible = possible && find_places(view, group.first, group.last, places);
     }
@@ -104,7 +109,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     const auto longest =
         std::max_element(groups.begin(), groups.end(),
                          [](const auto& a, const auto& b) { return a.seconds < b.seconds; });
-    if (longest == groups.end() || longest->seconds <= view.options.breath_limit) return {};
+    if (longest == groups.end() || !is_over(view, longest->seconds)) return {};
 
     const int word = last_breath(view, *longest);
     return {{.span = longest->span,

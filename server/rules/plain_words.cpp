@@ -17,6 +17,7 @@ namespace {
 enum Condition : unsigned {
     not_behind_article = 1, // there it is a noun: "an attempt"
     opener = 2,             // only where it opens a clause: "accordingly"
+    noun_too = 4,           // nor one word behind it: "a vain attempt"
 };
 
 struct Row {
@@ -67,6 +68,7 @@ bool fits(const ThoughtView& view, const Row& row, int index, int count, Stage s
     if ((row.conditions & not_behind_article) != 0 && is_article(heard(view, index - 1))) {
         return false;
     }
+    if ((row.conditions & noun_too) != 0 && is_article(heard(view, index - 2))) return false;
     if ((row.conditions & opener) != 0) {
         if (!opens(view, index) || heard(view, index + count) == "to") return false;
     }
@@ -149,7 +151,7 @@ PlainMatch plain_match(const ThoughtView& view, int index, Stage stage) {
         const int count = words_matched(view, index, row->written);
         if (count <= match.last - match.first) continue;
         // The longest phrase decides, even if it is not heard yet.
-        match = {.first = index, .last = index + count, .swaps = {}};
+        match = {.first = index, .last = index + count, .heard = row->heard, .swaps = {}};
         best = fits(view, *row, index, count, stage) ? row->swaps : std::string_view{};
         if (best.data() != nullptr) {
             match.swaps = split_swaps(best, behind_auxiliary(view, index));

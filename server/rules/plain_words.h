@@ -13,6 +13,7 @@ namespace say::rules {
 struct PlainMatch {
     int first = 0; // words [first, last)
     int last = 0;
+    Stage heard = Stage::draft;     // mild ones are heard from stage mark on
     std::vector<std::string> swaps; // lower case; an empty one leaves the words out
 };
 

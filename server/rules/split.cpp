@@ -209,7 +209,7 @@ std::vector<TextEdit> sentence_before(const ThoughtView& view, int index) {
     const std::string_view between = slice(view.source, gap);
 
     std::vector<TextEdit> edits;
-    if (between.empty() || between == ",") edits.push_back({gap, "."});
+    if (between.empty() || between == "," || between == ";") edits.push_back({gap, "."});
     edits.push_back(std::move(*edit));
     const std::string_view written = slice(view.source, word);
     if (!written.empty() && ascii::is_lower(written.front())) {

@@ -12,6 +12,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <unordered_set>
 
 namespace say::rules {
 namespace {
@@ -113,14 +114,51 @@ FindingDraft draft_for(const ThoughtView& view, int index) {
     return draft;
 }
 
-std::vector<FindingDraft> check(const ThoughtView& view) {
+ThoughtView view_of(const ScriptView& script, const ThoughtSummary& thought) {
+    return {.source = thought.source,
+            .content = make_span(0, thought.source.size()),
+            .written = *thought.written,
+            .reading = *thought.reading,
+            .stage = script.stage,
+            .options = script.options};
+}
+
+void move_by(FindingDraft& draft, std::uint32_t bytes) {
+    draft.span = draft.span + bytes;
+    for (Fix& fix : draft.fixes) {
+        for (TextEdit& edit : fix.edits)
+            edit.span = edit.span + bytes;
+    }
+}
+
+bool is_silenced(const ThoughtSummary& thought) {
+    const auto& allow = thought.written->allow;
+    return std::find(allow.begin(), allow.end(), "two-readings") != allow.end();
+}
+
+bool asks(const ThoughtView& view, int index) {
+    const Said& said = view.reading.said[static_cast<std::size_t>(index)];
+    return !said.readings.empty() && !said.spoken.empty() && said.known != Known::writer &&
+           mark_over(view, index, MarkKind::say_as) == nullptr;
+}
+
+// A figure may be meant in another way each time it stands there; initials are read alike
+// throughout, so they are asked about once.
+std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
-    for (std::size_t i = 0; i < view.reading.said.size(); ++i) {
-        const Said& said = view.reading.said[i];
-        const int index = static_cast<int>(i);
-        if (said.readings.empty() || said.spoken.empty() || said.known == Known::writer) continue;
-        if (mark_over(view, index, MarkKind::say_as) != nullptr) continue;
-        found.push_back(draft_for(view, index));
+    std::unordered_set<std::string_view> asked;
+    for (const ThoughtSummary& thought : script.thoughts) {
+        const auto& said = thought.reading->said;
+        for (std::size_t i = 0; i < said.size(); ++i) {
+            if (said[i].readings.empty()) continue;
+            const ThoughtView view = view_of(script, thought);
+            const int index = static_cast<int>(i);
+            if (!asks(view, index) || is_silenced(thought)) continue;
+            if (holds_letters(said[i]) && !asked.insert(view.word(index)).second) continue;
+            FindingDraft draft = draft_for(view, index);
+            move_by(draft, thought.begin.value);
+            found.push_back(std::move(draft));
+        }
     }
     return found;
 }
@@ -138,8 +176,9 @@ extern const Rule two_readings = {
         "another. "
         "The fixes keep what is written on the page and add how to say it, `{= ... }`, one for "
         "each reading, or write the assumed reading out. "
+        "A figure is asked about wherever it stands, initials once a script. "
         "A bulk fix leaves these alone: only the writer knows which reading is meant.",
-    .check = check,
+    .check_script = check,
 };
 
 } // namespace say::rules

@@ -9,6 +9,15 @@
 namespace say::rules {
 namespace {
 
+std::string message_for(const PlainMatch& match, std::string_view written) {
+    const std::string& best = match.swaps.front();
+    if (best.empty()) return fmt::format("{} is written, not said, and adds nothing", written);
+    if (match.heard == Stage::draft) {
+        return fmt::format("{} is written, not said; people say {}", written, quoted(best));
+    }
+    return fmt::format("{} is stiff when it is heard; {} is plainer", written, quoted(best));
+}
+
 FindingDraft draft_for(const ThoughtView& view, const PlainMatch& match) {
     const auto& words = view.written.words;
     const Span span{words[static_cast<std::size_t>(match.first)].source.begin,
@@ -16,14 +25,7 @@ FindingDraft draft_for(const ThoughtView& view, const PlainMatch& match) {
     const Span plain{words[static_cast<std::size_t>(match.first)].plain.begin,
                      words[static_cast<std::size_t>(match.last) - 1].plain.end};
     const std::string written = quoted(slice(view.written.plain.text, plain));
-    const std::string& best = match.swaps.front();
-
-    FindingDraft draft{
-        .span = span,
-        .message = best.empty() ? fmt::format("{} is written, not said, and adds nothing", written)
-                                : fmt::format("{} is written, not said; people say {}", written,
-                                              quoted(best)),
-        .fixes = {}};
+    FindingDraft draft{.span = span, .message = message_for(match, written), .fixes = {}};
     for (const std::string& swap : match.swaps) {
         std::vector<TextEdit> edits = swap_edits(view, match, swap);
         if (edits.empty()) continue;

@@ -103,6 +103,8 @@ def rows():
         flags = []
         if 'v' in form or 'a' in form:
             flags.append('not_behind_article')
+        if 'v' in form and 'a' in form:
+            flags.append('noun_too')
         if 'o' in form:
             flags.append('opener')
         for written, swaps in expand(complex_, simple, form):
