@@ -56,7 +56,7 @@ def verb_forms(verb):
 def phrase_forms(phrase):
     """The forms of a phrase whose first word is the verb ("successfully complete": the second)."""
     words = phrase.split()
-    head = 1 if words[0].endswith('ly') and len(words) > 1 else 0
+    head = 1 if words[0] in ('adversely', 'successfully') else 0
     return [' '.join(words[:head] + [form] + words[head + 1:]) for form in verb_forms(words[head])]
 
 
