@@ -13,6 +13,10 @@ bool is_one_of(std::string_view word, const std::array<std::string_view, Size>& 
     return std::find(list.begin(), list.end(), word) != list.end();
 }
 
+// How many words back from a join anything is looked for: no real sentence needs more, and a
+// paragraph of 64 KiB must not cost its square.
+constexpr int reach = 60;
+
 // Pronouns that can only be a subject.
 bool is_nominative(std::string_view word) {
     constexpr std::array<std::string_view, 5> list = {"i", "he", "she", "we", "they"};
@@ -74,8 +78,8 @@ bool parts(const ThoughtView& view, int index) {
 
 // A verb form within the next words, before any punctuation or a word that begins a side clause.
 bool finds_verb(const ThoughtView& view, int begin, int end) {
-    constexpr int reach = 5;
-    for (int i = begin; i < std::min(end, begin + reach); ++i) {
+    constexpr int near = 5;
+    for (int i = begin; i < std::min(end, begin + near); ++i) {
         const std::string_view word = heard(view, i);
         if (is_finite(word)) return true;
         if (is_relative(word) || is_conjunction(word) || parts(view, i)) return false;
@@ -119,7 +123,7 @@ bool is_second_subject(const ThoughtView& view, int first, int index) {
 }
 
 bool says_not_only(const ThoughtView& view, int first, int index) {
-    for (int i = first; i < index; ++i) {
+    for (int i = std::max(first, index - reach); i < index; ++i) {
         const std::string_view word = heard(view, i);
         if (word != "only" && word != "just" && word != "merely") continue;
         if (i > first && (heard(view, i - 1) == "not" || heard(view, i - 1).ends_with("n't")))
@@ -133,7 +137,7 @@ bool says_not_only(const ThoughtView& view, int first, int index) {
 // follows, until a clause begins behind a comma: "if the tide is out and we walk" joins nothing
 // yet.
 bool holds_clause(const ThoughtView& view, int first, int end) {
-    for (int i = end - 1; i >= first; --i) {
+    for (int i = end - 1; i >= std::max(first, end - reach); --i) {
         if (i > first && parts(view, i - 1) && opens_clause(view, i, end)) return true;
         if (subordinates(view, i, end)) return false;
     }

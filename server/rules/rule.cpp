@@ -55,10 +55,11 @@ int ThoughtView::breath_spot(int first, int last) const {
     const double begin = at(first);
     const double total =
         at(last) + reading.said[static_cast<std::size_t>(last)].seconds.count() - begin;
+    const std::vector<bool> held = rules::pauseless(*this, first, last);
     int best = 0;
     double best_worth = -1e9;
     for (int i = first + 1; i <= last; ++i) {
-        if (!rules::may_pause_before(*this, i) || !rules::word_blanks(*this, i)) continue;
+        if (held[static_cast<std::size_t>(i - first)] || !rules::word_blanks(*this, i)) continue;
         // A place off the middle leaves one long half: at the very edge it costs as much as a comma
         // and a joining word are worth.
         const double off = total > 0 ? std::abs((at(i) - begin) / total - 0.5) * 2 : 0;

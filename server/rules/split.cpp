@@ -131,6 +131,12 @@ bool holds_both(const Mark& mark, int index) {
     return mark.first < index && index <= mark.last;
 }
 
+// A pause among the words of such a mark would break what it is for.
+bool keeps_together(MarkKind kind) {
+    return kind == MarkKind::aside || kind == MarkKind::stress || kind == MarkKind::heavy_stress ||
+           kind == MarkKind::pronouncer || kind == MarkKind::say_as;
+}
+
 } // namespace
 
 std::optional<Span> thought_blanks(const ThoughtView& view, int index) {
@@ -151,25 +157,21 @@ std::optional<Span> word_blanks(const ThoughtView& view, int index) {
     return pieces.back().span;
 }
 
-bool may_pause_before(const ThoughtView& view, int index) {
+std::vector<bool> pauseless(const ThoughtView& view, int first, int last) {
+    std::vector<bool> held(static_cast<std::size_t>(std::max(0, last - first + 1)));
     for (const Mark& mark : view.written.marks) {
-        if (!holds_both(mark, index)) continue;
-        switch (mark.kind) {
-        case MarkKind::aside:
-        case MarkKind::stress:
-        case MarkKind::heavy_stress:
-        case MarkKind::pronouncer:
-        case MarkKind::say_as: return false;
-        default: break;
-        }
+        const bool tie = mark.kind == MarkKind::tie;
+        if (!tie && !keeps_together(mark.kind)) continue;
+        const int from = std::max(mark.first + 1, first);
+        const int to = std::min(tie ? mark.first + 1 : mark.last, last);
+        for (int i = from; i <= to; ++i)
+            held[static_cast<std::size_t>(i - first)] = true;
     }
-    return std::none_of(
-        view.written.marks.begin(), view.written.marks.end(),
-        [&](const Mark& mark) { return mark.kind == MarkKind::tie && mark.first == index - 1; });
+    return held;
 }
 
 std::optional<TextEdit> pause_before(const ThoughtView& view, int index, std::string_view mark) {
-    if (!may_pause_before(view, index)) return std::nullopt;
+    if (pauseless(view, index, index).front()) return std::nullopt;
     const auto blanks = word_blanks(view, index);
     if (!blanks) return std::nullopt;
     return TextEdit{.span = {blanks->end, blanks->end}, .replacement = std::string(mark) + " "};
@@ -190,11 +192,12 @@ std::optional<TextEdit> thought_before(const ThoughtView& view, int index) {
         if (spans(mark, *blanks)) {
             closing.insert(0, slice(view.source, mark.close));
             opening += slice(view.source, mark.open);
-        } else if (mark.open.empty() && holds_both(mark, index)) {
-            return std::nullopt; // a pronouncer over two words cannot be cut
-        } else if (mark.kind == MarkKind::tie && mark.first == index - 1) {
-            return std::nullopt;
+            continue;
         }
+        // A pronouncer over two words cannot be cut, nor can what a tie holds together.
+        const bool over_both = mark.open.empty() && holds_both(mark, index);
+        const bool tied = mark.kind == MarkKind::tie && mark.first == index - 1;
+        if (over_both || tied) return std::nullopt;
     }
     return TextEdit{.span = *blanks, .replacement = closing + parting(view) + opening};
 }

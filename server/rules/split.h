@@ -18,9 +18,10 @@ std::optional<Span> thought_blanks(const ThoughtView& view, int index);
 // The blanks right in front of word `index` and of the marks that open on it.
 std::optional<Span> word_blanks(const ThoughtView& view, int index);
 
-// True where a pause mark before word `index` breaks nothing: not inside an aside, a stress, a tie
-// or the words of one pronouncer.
-bool may_pause_before(const ThoughtView& view, int index);
+// For each of the words [first, last] whether a pause mark before it would break something: inside
+// an aside, a stress, a tie or the words of one pronouncer. All at once, so that the cost is that
+// of the words and the marks, not of one times the other.
+std::vector<bool> pauseless(const ThoughtView& view, int first, int last);
 
 // Puts a standing mark ("/", "...") in front of word `index`.
 std::optional<TextEdit> pause_before(const ThoughtView& view, int index, std::string_view mark);

@@ -148,6 +148,7 @@ std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     std::unordered_set<std::string_view> asked;
     for (const ThoughtSummary& thought : script.thoughts) {
+        if (!thought.reading->has_readings) continue;
         const auto& said = thought.reading->said;
         for (std::size_t i = 0; i < said.size(); ++i) {
             if (said[i].readings.empty()) continue;

@@ -38,6 +38,7 @@ bool is_silenced(const ThoughtSummary& thought) {
 std::unordered_set<std::string> taught_words(const ScriptView& script) {
     std::unordered_set<std::string> taught;
     for (const ThoughtSummary& thought : script.thoughts) {
+        if (!thought.reading->has_taught) continue;
         for (std::size_t i = 0; i < thought.reading->said.size(); ++i) {
             if (thought.reading->said[i].known == Known::writer)
                 taught.insert(unicode::fold(word_at(thought, i)));
@@ -68,6 +69,7 @@ std::vector<FindingDraft> check(const ScriptView& script) {
     std::unordered_set<std::string> seen;
     bool read_taught = false;
     for (const ThoughtSummary& thought : script.thoughts) {
+        if (!thought.reading->has_guesses) continue;
         for (std::size_t i = 0; i < thought.reading->said.size(); ++i) {
             const Said& said = thought.reading->said[i];
             if (said.known != Known::guess || said.phones.size() != 1) continue;

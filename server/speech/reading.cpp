@@ -528,6 +528,9 @@ Reading read(const Written& written, std::string_view source, const Voice& voice
     find_clash(reading);
     for (const Said& word : reading.said) {
         reading.syllables += word.syllables;
+        reading.has_guesses |= word.known == Known::guess;
+        reading.has_taught |= word.known == Known::writer;
+        reading.has_readings |= !word.readings.empty();
         for (const SpokenWord& spoken : word.spoken) {
             reading.spoken_words += spoken.letters ? static_cast<int>(spoken.text.size()) : 1;
         }

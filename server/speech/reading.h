@@ -102,6 +102,10 @@ struct Reading {
     int spoken_words = 0; // initials count as one word a letter, as the study does
     Seconds held{0};      // of directions: silent time that no reader shortens
     int syllables = 0;
+    // What script rules look for, so that they pass over the thoughts without it.
+    bool has_guesses = false;  // the sound of a word is guessed from its letters
+    bool has_taught = false;   // the writer gave the sound of a word
+    bool has_readings = false; // a word can be read in more than one way
 };
 
 inline constexpr Seconds breath_group_pause{0.30};
