@@ -73,7 +73,10 @@ local function main()
   vim.opt.runtimepath:prepend(os.getenv("SAYLINE_PLUGIN"))
   vim.cmd("filetype plugin on")
   vim.cmd("syntax on")
-  require("sayline").setup({ cmd = { os.getenv("SAYLINE_PROGRAM"), "serve" } })
+  require("sayline").setup({
+    cmd = { os.getenv("SAYLINE_PROGRAM"), "serve" },
+    settings = { pace = "0.5x" },
+  })
   vim.cmd("edit " .. vim.fn.fnameescape(os.getenv("SAYLINE_SCRIPT")))
   check(vim.bo.filetype == "sayline", "a .say file has the file type '" .. vim.bo.filetype .. "'")
 
@@ -93,6 +96,8 @@ local function main()
   wait_for("the run time", function()
     return require("sayline").run_time():match("^%d+:%d%d of 0:40 max$")
   end)
+  -- It would run 19 seconds: at half the speed its 14 seconds of speech take twice as long.
+  wait_for("the pace that is set to count", function() return run_seconds() > 28 end)
   local hints = wait_for("seconds at the end of the thoughts", function()
     if vim.lsp.inlay_hint then
       local shown = vim.lsp.inlay_hint.get({ bufnr = 0 })

@@ -40,14 +40,12 @@ syntax match saylineItem /^\s*\%(-\|\d\{1,2}\.\)\ze\s\+\S/
 syntax match saylineSpeaker /^\s*\zs\u[[:upper:][:digit:]'’.-]*\%([ +]\+\u[[:upper:][:digit:]'’.-]*\)*:\ze\%(\s\|$\)/
 syntax match saylineNote /^\s*%\%(\s.*\)\?$/
 syntax match saylineDivider /^\s*---\s*$/
-syntax match saylineTarget /(\d[0-9:.ms]*\%(-\d[0-9:.ms]*\)\?\%(\s\+max\)\?)\s*$/ contained
-syntax match saylineHeading /^\s*#\{1,3}\s.*$/ contains=saylineTarget
+syntax match saylineHeading /^\s*#\{1,3}\s.*$/
 syntax match saylineKey /^\s*\a[^:]*\ze:/ contained
 syntax match saylineValue /:\@1<=.*$/ contained
 syntax region saylineHeader matchgroup=saylineDivider start=/\%^\%uFEFF\?---\s*$/ end=/^---\s*$/ end=/^\s*$/ contains=saylineKey,saylineValue keepend
 
 highlight default link saylineHeading Title
-highlight default link saylineTarget Constant
 highlight default link saylineKey Identifier
 highlight default link saylineValue String
 highlight default link saylineDivider Comment

@@ -124,6 +124,8 @@ function clientOptions(): LanguageClientOptions {
         configuration: async (params, token, next) => {
           const answers = await next(params, token);
           if (!Array.isArray(answers)) return answers;
+          // With other settings the times are others; asked for once this answer is on its way.
+          setImmediate(() => void runTime.refresh());
           return params.items.map((item, index) =>
             item.section === "sayline"
               ? chosenSettings(item.scopeUri ? vscode.Uri.parse(item.scopeUri) : undefined)

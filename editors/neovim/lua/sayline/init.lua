@@ -210,6 +210,14 @@ local function attached(client, buffer)
   if options.on_attach then options.on_attach(client, buffer) end
 end
 
+-- With other settings the times are others; asked for once this answer is on its way.
+local function answer_settings(...)
+  vim.schedule(function()
+    for buffer in pairs(buffers) do refresh(buffer) end
+  end)
+  return vim.lsp.handlers["workspace/configuration"](...)
+end
+
 -- Starts the server for a buffer, or joins the one that serves its folder.
 function M.start(buffer)
   if not buffer or buffer == 0 then buffer = vim.api.nvim_get_current_buf() end
@@ -228,6 +236,13 @@ function M.start(buffer)
     root_dir = root,
     settings = { sayline = settings },
     get_language_id = function() return "sayline" end,
+    handlers = { ["workspace/configuration"] = answer_settings },
+    -- Versions that do not say they answer for settings are not asked: tell the server unasked.
+    on_init = function(client)
+      if not vim.lsp.start then
+        client.notify("workspace/didChangeConfiguration", { settings = client.config.settings })
+      end
+    end,
     on_attach = attached,
     on_exit = function()
       clients[root] = nil
