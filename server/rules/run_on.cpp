@@ -39,21 +39,52 @@ std::optional<Fix> split_sentences(const ThoughtView& view) {
     return fix;
 }
 
+// A beat, a reset or a timed pause between two sentences is the gap that the second one needs.
+bool lands_before(const ThoughtView& view, const Sentence& sentence) {
+    constexpr Seconds gap{0.7}; // that after a thought
+    Seconds held{0};
+    for (const PauseAt& pause : view.reading.pauses) {
+        const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
+        if (marked && pause.after == sentence.first - 1) held += pause.seconds;
+    }
+    return held >= gap - Seconds{1e-9};
+}
+
+// Sentences that follow on without a gap: [first, last) of the reading's.
+struct Run {
+    std::size_t first = 0;
+    std::size_t last = 0;
+    int count = 0; // those that stand alone
+};
+
+Run longest_run(const ThoughtView& view) {
+    const auto& sentences = view.reading.sentences;
+    Run longest;
+    Run run;
+    for (std::size_t i = 0; i < sentences.size(); ++i) {
+        if (i > 0 && lands_before(view, sentences[i])) run = {i, i, 0};
+        run.last = i + 1;
+        run.count += stands_alone(sentences[i]) ? 1 : 0;
+        if (run.count > longest.count) longest = run;
+    }
+    return longest;
+}
+
 std::vector<FindingDraft> find_sentences(const ThoughtView& view) {
-    int count = 0;
-    for (const Sentence& sentence : view.reading.sentences)
-        count += stands_alone(sentence) ? 1 : 0;
+    const Run run = longest_run(view);
     const bool marking = view.stage != Stage::draft;
     const int limit =
         marking ? view.options.marked_sentences_a_thought : view.options.sentences_a_thought;
-    if (count < limit || count < 2) return {};
+    if (run.count < limit || run.count < 2) return {};
 
-    const Span span{view.reading.sentences.front().source.begin,
-                    view.reading.sentences.back().source.end};
+    const Sentence& first = view.reading.sentences[run.first];
+    const Sentence& last = view.reading.sentences[run.last - 1];
+    const Said& from = view.reading.said[static_cast<std::size_t>(first.first)];
+    const Said& to = view.reading.said[static_cast<std::size_t>(last.last) - 1];
     FindingDraft draft{
-        .span = span,
+        .span = {first.source.begin, last.source.end},
         .message = fmt::format("{} sentences follow on for {} with no gap to let each one land",
-                               count, format_seconds(view.reading.timing.expected)),
+                               run.count, format_seconds(to.at + to.seconds - from.at)),
         .fixes = {}};
     if (auto fix = split_sentences(view)) draft.fixes.push_back(std::move(*fix));
     return {std::move(draft)};
@@ -110,7 +141,9 @@ extern const Rule run_on = {
         "Sentences that share a paragraph get no such gap. "
         "While drafting, three sentences are too many (`sentences_a_thought`); from stage `mark` "
         "on, two are (`marked_sentences_a_thought`), as common practice is one sentence a thought. "
-        "A sentence of one word (\"Ready?\") counts with its neighbour. "
+        "A sentence of one word (\"Ready?\") counts with its neighbour, and a beat, a reset or a "
+        "timed "
+        "pause of 0.7 seconds or more between two sentences is the gap that the second one needs. "
         "A sentence of more than `joined_sentence_words` words that joins two clauses by \"and\", "
         "\"but\" or \"so\" is two ideas as well. "
         "The fix gives each sentence a paragraph of its own, or an item in a list, or ends the "
