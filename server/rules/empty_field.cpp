@@ -13,6 +13,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
         const bool empty = problem.kind == ProblemKind::empty_braces;
         if (!empty && problem.kind != ProblemKind::field) continue;
         Fix fix = remove_fix(problem.span, slice(view.source, problem.span));
+        fix.preferred = empty;
         fix.keeps_every_word = empty; // a bulk fix must not hide the hole
         found.push_back({.span = problem.span,
                          .message = empty ? std::string("`{}` says nothing: the braces are empty")

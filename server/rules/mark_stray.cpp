@@ -11,10 +11,12 @@ namespace {
 FindingDraft stray(const Problem& problem) {
     // A quote costs no time, and one may have opened in the thought before.
     const bool quote = problem.what == "\"" || problem.what == "”";
+    Fix fix = remove_fix(problem.span, problem.what);
+    fix.preferred = !quote;
     return {.span = problem.span,
             .message = fmt::format("{} closes nothing: it stays on the page and does nothing",
                                    shape(problem.what)),
-            .fixes = {remove_fix(problem.span, problem.what)},
+            .fixes = {std::move(fix)},
             .severity = quote ? Severity::hint : Severity::warning};
 }
 
