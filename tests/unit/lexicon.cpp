@@ -351,6 +351,7 @@ TEST_CASE("lexicon/guesses may be asked for on several threads") {
     const Phones expected = guess_sounds("nudibranch");
     std::vector<std::thread> threads;
     std::vector<int> wrong(4, 0);
+    threads.reserve(wrong.size());
     for (int& count : wrong) {
         threads.emplace_back([&count, &expected] {
             for (int i = 0; i < 2000; i++)
