@@ -1,6 +1,7 @@
 // Finds the window of a text that trips the tongue most, and says what clashes in it.
 #include "speech/twister.h"
 
+#include "speech/lexicon.h"
 #include "speech/twister_window.h"
 
 #include <fmt/core.h>
@@ -253,6 +254,72 @@ void explain(Contents window, std::span<const TwisterWord> words, Twister& twist
     if (twister.clash == Clash::trade || twister.clash == Clash::pile) widen(words, twister);
 }
 
+Twister find_in(std::span<const TwisterWord> words) {
+    Twister twister;
+    const std::vector<Content> contents = measure(words);
+    if (contents.empty()) return twister;
+    if (contents.size() < static_cast<std::size_t>(fewest_words)) {
+        twister.score = score_of_few(contents);
+        return twister;
+    }
+    const Best best = best_window(contents);
+    twister.score = best.score;
+    if (best.window.empty()) return twister;
+    twister.first = best.window.front().index;
+    twister.last = best.window.back().index + 1;
+    if (best.score >= twister_strict_threshold) explain(best.window, words, twister);
+    return twister;
+}
+
+// -- Words joined by hyphens -------------------------------------------------------------------
+
+// "orange-green" is two words to the tongue.
+struct Parts {
+    std::vector<TwisterWord> words;
+    std::vector<int> owners; // which input word a part belongs to
+};
+
+bool is_joined(const TwisterWord& word) {
+    return word.text.find('-') != std::string_view::npos;
+}
+
+// Where the sounds of the parts begin; empty if the word is not said part by part, as when the
+// writer gave its sound.
+std::vector<TwisterWord> split(const TwisterWord& word) {
+    std::vector<TwisterWord> parts;
+    std::size_t begin = 0;
+    std::size_t sounds = 0;
+    while (begin <= word.text.size()) {
+        const std::size_t end = std::min(word.text.find('-', begin), word.text.size());
+        const std::string_view text = word.text.substr(begin, end - begin);
+        begin = end + 1;
+        if (text.empty()) continue;
+        const Phones phones = pronounce(text).phones;
+        if (sounds + phones.size() > word.phones.size()) return {};
+        const auto here = word.phones.subspan(sounds, phones.size());
+        // Only the sounds: the stress of a later part gives way to that of the first.
+        if (!std::equal(phones.begin(), phones.end(), here.begin(),
+                        [](Phone a, Phone b) { return a.sound == b.sound; }))
+            return {};
+        parts.push_back({text, here});
+        sounds += phones.size();
+    }
+    if (sounds != word.phones.size()) return {};
+    return parts;
+}
+
+Parts parts_of(std::span<const TwisterWord> words) {
+    Parts parts;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        std::vector<TwisterWord> split_word;
+        if (is_joined(words[i])) split_word = split(words[i]);
+        if (split_word.empty()) split_word = {words[i]};
+        parts.words.insert(parts.words.end(), split_word.begin(), split_word.end());
+        parts.owners.resize(parts.words.size(), static_cast<int>(i));
+    }
+    return parts;
+}
+
 // -- The message -------------------------------------------------------------------------------
 
 constexpr int most_quoted = 9; // words
@@ -300,19 +367,16 @@ std::string claim_of(const Twister& twister) {
 } // namespace
 
 Twister find_twister(std::span<const TwisterWord> words) {
-    Twister twister;
-    const std::vector<Content> contents = measure(words);
-    if (contents.empty()) return twister;
-    if (contents.size() < static_cast<std::size_t>(fewest_words)) {
-        twister.score = score_of_few(contents);
-        return twister;
-    }
-    const Best best = best_window(contents);
-    twister.score = best.score;
-    if (best.window.empty()) return twister;
-    twister.first = best.window.front().index;
-    twister.last = best.window.back().index + 1;
-    if (best.score >= twister_strict_threshold) explain(best.window, words, twister);
+    if (std::none_of(words.begin(), words.end(), is_joined)) return find_in(words);
+    const Parts parts = parts_of(words);
+    Twister twister = find_in(parts.words);
+    if (twister.first == twister.last) return twister;
+    const auto owner = [&](int part) { return parts.owners[static_cast<std::size_t>(part)]; };
+    twister.first = owner(twister.first);
+    twister.last = owner(twister.last - 1) + 1;
+    std::transform(twister.words.begin(), twister.words.end(), twister.words.begin(), owner);
+    twister.words.erase(std::unique(twister.words.begin(), twister.words.end()),
+                        twister.words.end());
     return twister;
 }
 

@@ -28,7 +28,8 @@ Line line_of(std::string_view text) {
     Line line;
     std::string word;
     for (const char c : std::string(text) + ' ') {
-        const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '\'';
+        const bool letter =
+            (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '\'' || c == '-';
         if (letter) {
             word += c;
         } else if (!word.empty()) {
@@ -174,6 +175,24 @@ TEST_CASE("twister/underlines from the first to the last word that holds the sou
             return std::count(twister.sounds.begin(), twister.sounds.end(), phone.sound) > 0;
         }));
     }
+}
+
+TEST_CASE("twister/takes words joined by hyphens apart") {
+    const Line joined = line_of("There were orange-green tiles, gold-green tiles.");
+    const Line apart = line_of("There were orange green tiles, gold green tiles.");
+    REQUIRE(joined.words.size() == 6);
+    REQUIRE(apart.words.size() == 8);
+    CHECK(find_twister(joined.words).score == find_twister(apart.words).score);
+    const Line sells = line_of("Now she-sells six sea-shells.");
+    const Twister twister = find_twister(sells.words);
+    REQUIRE(twister.score > twister_strict_threshold);
+    CHECK(twister.last == 4);
+    CHECK(std::adjacent_find(twister.words.begin(), twister.words.end()) == twister.words.end());
+    // What the writer says of the whole word is not taken apart.
+    const Phones own = {{Sound::S, 0}, {Sound::IY, 1}};
+    const std::vector<TwisterWord> words(4, TwisterWord{"sea-shells", own});
+    CHECK(std::isfinite(find_twister(words).score));
+    CHECK(std::isfinite(find_twister(std::vector<TwisterWord>(4, {"-", own})).score));
 }
 
 TEST_CASE("twister/gives few content words a low score and no place") {
