@@ -408,7 +408,11 @@ Fix leave_here(std::string_view text, const Rule& rule, const Placed& placed) {
         return fix;
     }
     const Offset begin = placed.block.span.begin;
-    const bool crlf = text.find("\r\n") != std::string_view::npos;
+    // As the script's first line ends: a search of all of it for each finding would cost the most
+    // of a keystroke.
+    const std::size_t line_end = text.find('\n');
+    const bool crlf =
+        line_end != std::string_view::npos && text.substr(0, line_end).ends_with('\r');
     fix.edits.push_back(
         {{begin, begin}, fmt::format("% allow: {}{}", rule.id, crlf ? "\r\n" : "\n")});
     return fix;
