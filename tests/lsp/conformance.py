@@ -240,7 +240,7 @@ def a_client_that_does_not_read():
     client = start()
     text = "We count limpets on the shore with a square of string.\n\n" * 400
     client.send(opened(text))
-    asked = 400
+    asked = 60
     pid = os.fork()
     if pid == 0:  # writes while nobody reads yet
         client.send(*[request(id, "sayline/explain", document()) for id in range(1, asked + 1)])
