@@ -20,8 +20,8 @@ spdlog::level::level_enum to_spdlog(Level level) {
 } // namespace
 
 void start(Level level) {
-    auto logger =
-        std::make_shared<spdlog::logger>("sayline", std::make_shared<spdlog::sinks::stderr_sink_mt>());
+    auto logger = std::make_shared<spdlog::logger>(
+        "sayline", std::make_shared<spdlog::sinks::stderr_sink_mt>());
     logger->set_pattern("%H:%M:%S.%e %l %v");
     logger->set_level(to_spdlog(level));
     logger->flush_on(spdlog::level::warn);

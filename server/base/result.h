@@ -2,9 +2,9 @@
 // Only edges (files, settings, arguments, decoding) return one; the engine cannot fail.
 #pragma once
 
-#include <string>
-
 #include <boost/system/result.hpp>
+
+#include <string>
 
 namespace say {
 
@@ -17,6 +17,7 @@ struct Error {
 template <class T> using Result = boost::system::result<T, Error>;
 
 // Lets value() on a failed result throw a plain exception: that is a bug in the caller.
-[[noreturn]] void throw_exception_from_error(const Error& error, const boost::source_location& where);
+[[noreturn]] void throw_exception_from_error(const Error& error,
+                                             const boost::source_location& where);
 
 } // namespace say

@@ -74,7 +74,7 @@ void print_options(std::ostream& out) {
            "stronger than the default.\n"
            "How loud each rule is stands under `\"rules\"`: see [rules.md](rules.md).\n\n"
            "```json\n{\n    // The readers here are out of breath early.\n"
-           "    \"breath_limit\": 5,\n    \"rules\": {\"emoji\": \"off\"}\n}\n```\n\n"
+           "    \"breath_limit\": 5,\n    \"rules\": {\"contraction\": \"off\"}\n}\n```\n\n"
            "| key | default | may be | sets | the default's source |\n"
            "| --- | --- | --- | --- | --- |\n";
     for (const OptionRow& row : option_rows()) {

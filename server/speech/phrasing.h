@@ -1,5 +1,5 @@
-// Which word a reader leans on and where a reader pauses, on a scale from 0 to 2 (0.5 some, 1.5 strong).
-// The values are expected labels: they are for ranking places, not for times.
+// Which word a reader leans on and where a reader pauses, on a scale from 0 to 2 (0.5 some, 1.5
+// strong). The values are expected labels: they are for ranking places, not for times.
 #pragma once
 
 #include "syntax/words.h"

@@ -8,9 +8,9 @@
 
 #include <tree_sitter/api.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <memory>
-#include <regex>
 
 extern "C" const TSLanguage* tree_sitter_sayline();
 
@@ -28,9 +28,18 @@ std::string tree_of(const std::string& input) {
     return result;
 }
 
+// "key: (header_key)" to "(header_key)": a corpus tree may leave the fields out.
 std::string without_fields(const std::string& tree) {
-    static const std::regex field("[a-z_]+: ");
-    return std::regex_replace(tree, field, "");
+    std::string result;
+    for (std::size_t at = 0; at < tree.size();) {
+        std::size_t end = at;
+        while (end < tree.size() && ((tree[end] >= 'a' && tree[end] <= 'z') || tree[end] == '_'))
+            ++end;
+        const bool field = end > at && tree.compare(end, 2, ": ") == 0;
+        if (!field) result += tree.substr(at, std::max<std::size_t>(end - at, 1));
+        at = field ? end + 2 : std::max(end, at + 1);
+    }
+    return result;
 }
 
 } // namespace
