@@ -68,7 +68,7 @@ TEST_CASE("sentences/follow the English Golden Rules") {
         CHECK(split(row.text) == row.sentences);
 }
 
-// Common practice, no source: more of the same kinds.
+// Common practice, no source; the last rows are modelled, from memory, on further Golden Rules.
 TEST_CASE("sentences/know abbreviations initials clocks and lists") {
     const std::vector<Row> rows = {
         {"One habit which was somewhat weakened . . . was that of combining words into compounds. "
