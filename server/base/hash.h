@@ -20,7 +20,7 @@ public:
             bytes.remove_prefix(8);
         }
         std::uint64_t rest = 0;
-        std::memcpy(&rest, bytes.data(), bytes.size());
+        if (!bytes.empty()) std::memcpy(&rest, bytes.data(), bytes.size());
         mix(rest ^ (static_cast<std::uint64_t>(bytes.size()) << 56U));
         return *this;
     }

@@ -107,12 +107,12 @@ bool opens_sentence(const ThoughtView& view, int index) {
 bool is_loose(const ThoughtView& view, int index) {
     const auto& words = view.written.words;
     const auto at = static_cast<std::size_t>(index);
+    if (at + 2 >= words.size()) return false;
     const Span gap{words[at].source.end, words[at + 1].source.begin};
     if (slice(view.source, gap) != " ") return false;
     if (is_stressed(view, index) || is_stressed(view, index + 1)) return false;
     if (mark_over(view, index, MarkKind::quoted) != nullptr) return false; // as somebody said it
-    return index + 2 < static_cast<int>(words.size()) &&
-           view.reading.said[at].after == Juncture::none &&
+    return view.reading.said[at].after == Juncture::none &&
            view.reading.said[at + 1].after == Juncture::none;
 }
 

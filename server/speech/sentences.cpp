@@ -384,10 +384,12 @@ bool is_attribution(std::string_view text, const Next& next) {
 // All that stands between two blanks.
 std::string_view run_around(std::string_view text, std::size_t at) {
     std::size_t begin = at;
-    while (begin > 0 && !ascii::is_blank(text[begin - 1]))
+    const std::size_t first = at - std::min(at, longest_run);
+    while (begin > first && !ascii::is_blank(text[begin - 1]))
         --begin;
     std::size_t end = at;
-    while (end < text.size() && !ascii::is_blank(text[end]))
+    const std::size_t last = std::min(text.size(), at + longest_run);
+    while (end < last && !ascii::is_blank(text[end]))
         ++end;
     return text.substr(begin, end - begin);
 }
@@ -401,14 +403,15 @@ bool is_address(std::string_view token) {
 bool ends_glued(const Place& place, std::size_t after_closers) {
     const std::string_view text = place.text;
     if (after_closers >= text.size() || !ascii::is_upper(text[after_closers])) return false;
+    const char second = after_closers + 1 < text.size() ? text[after_closers + 1] : ' ';
+    const bool plain = !place.cluster.strong && after_closers == place.cluster.end;
+    if (plain && place.cluster.dots != 1) return false;
+    if (plain && !ascii::is_lower(second) && !ascii::is_blank(second)) return false;
     const std::string_view token = place.before();
     if (token.empty() || is_address(run_around(text, place.cluster.begin))) return false;
-    const char second = after_closers + 1 < text.size() ? text[after_closers + 1] : ' ';
     const char last = token.back();
     if (place.cluster.strong) return ascii::is_letter(last);
-    if (after_closers > place.cluster.end) return true;
-    if (place.cluster.dots != 1 || !(ascii::is_lower(second) || ascii::is_blank(second)))
-        return false;
+    if (!plain) return true;
     if (!ascii::is_lower(last) && !ascii::is_digit(last)) return false;
     const std::string word = folded(token);
     return word.size() >= 2 && !has(leading, word) && !has(closing, word) && !has(numbering, word);

@@ -127,6 +127,13 @@ std::string soup(std::mt19937& random, int size) {
     return text;
 }
 
+// The place itself, or the end of the character that it would cut.
+std::size_t whole_character(const std::string& text, std::size_t at) {
+    while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U)
+        ++at;
+    return at;
+}
+
 TSPoint point_at(const std::string& text, std::size_t at) {
     TSPoint point{0, 0};
     for (std::size_t i = 0; i < at; ++i) {
@@ -172,8 +179,10 @@ TEST_CASE("parse/edits give the tree of a fresh parse") {
         std::string text = soup(random, 120);
         TSTree* tree = parser.parse(text);
         for (int step = 0; step < 25; ++step) {
-            const std::size_t begin = random() % (text.size() + 1);
-            const std::size_t end = std::min(text.size(), begin + random() % 6);
+            // Editors never cut through a character, and the runtime counts on it.
+            const std::size_t begin = whole_character(text, random() % (text.size() + 1));
+            const std::size_t end =
+                whole_character(text, std::min(text.size(), begin + random() % 6));
             const std::string inserted = random() % 3 == 0 ? "" : soup(random, 2);
             TSInputEdit edit{};
             edit.start_byte = static_cast<std::uint32_t>(begin);
@@ -181,12 +190,13 @@ TEST_CASE("parse/edits give the tree of a fresh parse") {
             edit.new_end_byte = static_cast<std::uint32_t>(begin + inserted.size());
             edit.start_point = point_at(text, begin);
             edit.old_end_point = point_at(text, end);
+            const std::string before = text;
             text.replace(begin, end - begin, inserted);
             edit.new_end_point = point_at(text, begin + inserted.size());
             ts_tree_edit(tree, &edit);
             TSTree* edited = parser.parse(text, tree);
             TSTree* fresh = parser.parse(text);
-            INFO("seed " << seed << " step " << step << "\n" << text);
+            INFO("seed " << seed << " step " << step << "\n" << before << "\n=>\n" << text);
             REQUIRE(string_of(edited) == string_of(fresh));
             ts_tree_delete(fresh);
             ts_tree_delete(tree);

@@ -4,6 +4,7 @@
 
 #include "support/catch.h"
 
+#include <chrono>
 #include <string>
 #include <vector>
 
@@ -161,5 +162,18 @@ TEST_CASE("sentences/hold every character and are never empty") {
         std::erase(expected, ' ');
         const std::size_t nbsp = expected.ends_with("\u00a0") ? 2 : 0;
         CHECK(kept.size() + nbsp == expected.size());
+    }
+}
+
+// Twice the text takes about twice the time, not four times: an upper bound that only a walk over
+// the whole text at every stop would break (it took a minute for this size).
+TEST_CASE("sentences/stay quick on a run without blanks") {
+    for (const char* unit : {"A.", "Aa.", "a.", "p.m. X ", "\u3002"}) {
+        std::string text;
+        while (text.size() < 65536)
+            text += unit;
+        const auto begin = std::chrono::steady_clock::now();
+        CHECK_FALSE(split_sentences(text).empty());
+        CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(5));
     }
 }
