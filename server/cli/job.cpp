@@ -58,7 +58,7 @@ Result<void> apply_setting(std::string_view written, Options& options) {
     const std::string value(written.substr(equals + 1));
     constexpr std::string_view rules = "rules.";
     if (key.starts_with(rules)) return set_rule_level(options, key.substr(rules.size()), value);
-    if (const auto set = set_option(options, key, value); !set) return set;
+    if (auto set = set_option(options, key, value); !set) return set;
     options.pace_is_flag |= key == "pace";
     options.reader_is_flag |= key == "reader";
     options.language_is_flag |= key == "language";
@@ -87,7 +87,7 @@ std::vector<Flag> reading_flags() {
 Result<void> apply_reading_flags(const Arguments& arguments, Options& options) {
     if (const auto settings = arguments.flags.find("--set"); settings != arguments.flags.end()) {
         for (const std::string& written : settings->second) {
-            if (const auto set = apply_setting(written, options); !set) return set;
+            if (auto set = apply_setting(written, options); !set) return set;
         }
     }
     for (const std::string_view key : {"pace", "reader", "language", "stage"}) {

@@ -17,7 +17,7 @@ constexpr int thought_level = 4;
 constexpr std::size_t longest_name = 56; // code points
 
 std::string shortened(std::string_view name) {
-    const std::string plain = printable(name);
+    std::string plain = printable(name);
     if (unicode::count_code_points(plain) <= longest_name) return plain;
     std::size_t end = 0;
     for (std::size_t i = 0; i + 2 < longest_name; ++i)
@@ -54,14 +54,13 @@ void print_row(const TimeRow& row, const Paint& paint, std::ostream& out) {
 
 void print_timed(const Timed& timed, const Paint& paint, std::ostream& out) {
     const Script& script = timed.analysis->script;
-    const auto whole = std::find_if(timed.rows.begin(), timed.rows.end(),
-                                    [](const TimeRow& row) { return row.level == 0; });
     out << paint.strong(timed.file) << ": " << format_seconds(script.timing.expected) << ", "
         << format_range(script.timing) << ", "
         << counted(static_cast<std::size_t>(script.words), "word") << '\n';
-    if (whole != timed.rows.end() && whole->target) {
-        out << "  " << bar(script.timing.expected, whole->target->high, bar_width) << "  "
-            << against_target(*whole) << '\n';
+    for (const TimeRow& row : timed.rows) {
+        if (row.level != 0 || !row.target) continue;
+        out << "  " << bar(script.timing.expected, row.target->high, bar_width) << "  "
+            << against_target(row) << '\n';
     }
     if (timed.rows.size() > 1) out << paint.faint("    in    out     time\n");
     for (const TimeRow& row : timed.rows) {

@@ -15,7 +15,7 @@ namespace say {
 namespace {
 
 // Above this a script is kept but not analysed: ten days of talk.
-constexpr std::size_t text_cap = 64U * 1024 * 1024;
+constexpr std::size_t text_cap = std::size_t{64} * 1024 * 1024;
 
 // --- who reads, and how -------------------------------------------------------------------------
 

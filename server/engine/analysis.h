@@ -27,7 +27,7 @@ struct Thought {
     Written written;
     Reading reading;
     struct Draft {
-        const Rule* rule;
+        const Rule* rule = nullptr;
         FindingDraft draft;
     };
     std::vector<Draft> drafts; // silenced ones and those of a later stage left out

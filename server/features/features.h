@@ -68,7 +68,7 @@ enum class TokenModifier : std::uint32_t {
 };
 struct Token {
     Span span; // on one line
-    TokenType type;
+    TokenType type = TokenType::mark;
     std::uint32_t modifiers = 0;
 };
 std::string_view name_of(TokenType type);

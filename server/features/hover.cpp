@@ -114,13 +114,16 @@ std::string breath_line(const Reading& reading) {
 
 std::string target_share(const Analysis& analysis, const Placed& placed) {
     const Script& script = analysis.script;
-    const Target* target = script.header.target ? &*script.header.target : nullptr;
+    std::optional<Target> target = script.header.target;
     std::string_view whose = "the script's";
-    if (placed.section >= 0 && script.sections[static_cast<std::size_t>(placed.section)].target) {
-        target = &*script.sections[static_cast<std::size_t>(placed.section)].target;
-        whose = "its section's";
+    if (placed.section >= 0) {
+        const Section& section = script.sections[static_cast<std::size_t>(placed.section)];
+        if (section.target) {
+            target = section.target;
+            whose = "its section's";
+        }
     }
-    if (target == nullptr) return "";
+    if (!target) return "";
     const double share = placed.thought->reading.timing.expected / target->high;
     return fmt::format("{:.0f} % of {} {}.", 100 * share, whose, format_target(*target));
 }

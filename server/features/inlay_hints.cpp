@@ -10,7 +10,7 @@ namespace {
 
 std::string label_of(const Placed& placed, const Options& options) {
     const Timing& timing = placed.thought->reading.timing;
-    const std::string clock = format_clock(placed.at + timing.expected);
+    std::string clock = format_clock(placed.at + timing.expected);
     if (options.hint_seconds && options.hint_clock) {
         return fmt::format("{:.1f} s · {}", timing.expected.count(), clock);
     }

@@ -38,7 +38,7 @@ Result<std::shared_ptr<const Text>> read_checked(std::FILE* file, const std::str
     }
     if (bytes.size() > largest_file) {
         return Error{fmt::format("{}: larger than {} MiB; split the script into parts", name,
-                                 largest_file / (1024 * 1024))};
+                                 largest_file >> 20U)};
     }
     if (const auto fine = check_text(bytes, name); !fine) return fine.error();
     return std::make_shared<const Text>(std::move(bytes));
@@ -140,7 +140,7 @@ fs::path find_settings_folder(const fs::path& script) {
     fs::path folder = fs::absolute(script, error).lexically_normal().parent_path();
     if (error) return {};
     while (true) {
-        const fs::path here = folder / ".sayline";
+        fs::path here = folder / ".sayline";
         if (fs::is_directory(here, error)) return here;
         if (!folder.has_relative_path()) return {};
         folder = folder.parent_path();

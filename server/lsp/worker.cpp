@@ -81,7 +81,8 @@ void Worker::drain() {
     while (!jobs_.empty()) {
         Job job = std::move(jobs_.front());
         jobs_.pop_front();
-        do_job(std::move(job), *desk_);
+        do_job(job, *desk_);
+        job = {}; // what it held goes without the lock
     }
 }
 
@@ -94,12 +95,13 @@ void Worker::run() {
         Job job = std::move(jobs_.front());
         jobs_.pop_front();
         lock.unlock();
-        do_job(std::move(job), *desk_);
+        do_job(job, *desk_);
+        job = {}; // what it held goes without the lock
         lock.lock();
     }
 }
 
-void Worker::do_job(Job job, Desk& desk) {
+void Worker::do_job(const Job& job, Desk& desk) {
     Version& version = *job.version;
     try {
         if (!version.analysis) version.analysis = analyse_version(version, desk.parser);

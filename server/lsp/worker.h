@@ -60,7 +60,7 @@ private:
     struct Desk; // what the thread keeps: the parser
 
     void run();
-    void do_job(Job job, Desk& desk);
+    void do_job(const Job& job, Desk& desk);
 
     const Mode mode_;
     const std::function<void(Task)> to_reader_;

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdint>
+#include <cstdio>
 #include <cstdlib>
 #include <cstring>
 #include <filesystem>
@@ -399,6 +400,7 @@ int main(int argc, char** argv) {
         sizes.push_back(std::atoi(argv[i]));
     }
     if (sizes.empty()) sizes = {1'000, 10'000, 100'000};
+    std::setvbuf(stdout, nullptr, _IOLBF, 0); // each figure as it comes, into a file too
     for (const int words : sizes) {
         const std::string script = make_script(words);
         Editor editor(argv[1], script, false);
