@@ -309,6 +309,7 @@ Session::Waiting Session::take_waiting(std::map<RequestId, Waiting>::iterator fo
     return waiting;
 }
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::cancel(CancelParams params) {
     const auto found = waiting_.find(params.id);
     if (found == waiting_.end()) return; // answered, or never asked
@@ -356,6 +357,7 @@ void Session::exit(NoParams /*params*/) {
     exit_status_ = state_ == State::shut_down ? 0 : 1;
 }
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::set_trace(SetTraceParams params) {
     tracing_ = params.value == "messages" || params.value == "verbose";
 }
@@ -422,11 +424,13 @@ void Session::did_change(DidChangeTextDocumentParams params) {
     replace_version(*script, std::move(version));
 }
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::did_save(DocumentParams /*params*/) {
     // Without a watch on files this is the moment to look at them.
     if (!client_->watch_files) reload_changed_settings();
 }
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::did_close(DocumentParams params) {
     const std::string& uri = params.textDocument.uri;
     OpenScript* const script = find(uri);
@@ -440,7 +444,7 @@ void Session::did_close(DocumentParams params) {
     publish_settings_problems();
 }
 
-void Session::replace_version(OpenScript& script, std::shared_ptr<Version> next) {
+void Session::replace_version(OpenScript& script, const std::shared_ptr<Version>& next) {
     if (script.current) supersede(*script.current);
     script.current = next;
     worker_.after_analysis(
@@ -537,6 +541,7 @@ void Session::reload_changed_settings() {
     if (any) ask_to_refresh();
 }
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::did_change_configuration(DidChangeConfigurationParams params) {
     const KeptJson pushed = settings_in(params.settings);
     if (pushed && !same(pushed, common_settings_)) {
@@ -552,6 +557,7 @@ void Session::did_change_configuration(DidChangeConfigurationParams params) {
     }
 }
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::did_change_watched_files(FileEvents /*params*/) {
     reload_changed_settings();
 }

@@ -97,7 +97,7 @@ private:
 
     // scripts
     OpenScript* find(const std::string& uri);
-    void replace_version(OpenScript& script, std::shared_ptr<Version> next);
+    void replace_version(OpenScript& script, const std::shared_ptr<Version>& next);
     void supersede(Version& version);
     void analysed(const std::shared_ptr<Version>& version, std::vector<Diagnostic> diagnostics);
     void publish(OpenScript& script, std::vector<Diagnostic> diagnostics);
