@@ -398,7 +398,7 @@ void Session::did_open(DidOpenTextDocumentParams params) {
     OpenScript& script = scripts_[params.uri];
     script.editor_settings = nullptr;
     script.settings_stamp = fresh.settings_stamp;
-    replace_version(script, std::move(version));
+    replace_version(script, version);
     if (client_->configuration) pull_settings(params.uri);
 }
 
@@ -421,7 +421,7 @@ void Session::did_change(DidChangeTextDocumentParams params) {
                                                client_->encoding)};
     version->options = last.options;
     version->memo = last.memo;
-    replace_version(*script, std::move(version));
+    replace_version(*script, version);
 }
 
 // NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
@@ -527,7 +527,7 @@ void Session::reload_settings(const std::string& uri, OpenScript& script) {
     version->document = script.current->document;
     version->memo = script.current->memo;
     version->options = load_options(uri, script);
-    replace_version(script, std::move(version));
+    replace_version(script, version);
 }
 
 void Session::reload_changed_settings() {

@@ -83,20 +83,20 @@ std::string_view ending_behind(const Written& written, const Word& word, const M
 void apply_pronouncer(const Written& written, const Mark& mark, std::vector<Said>& said) {
     std::vector<Phones> parts = read_pronouncer(mark.argument);
     if (parts.empty() || mark.last < 0) return;
-    const auto covered = static_cast<std::size_t>(mark.last - mark.first + 1);
+    const auto covered = static_cast<std::size_t>(mark.last - mark.first) + 1;
     if (parts.size() != covered) {
         // Fewer words than parts: all of it is the last word's sound.
         Phones whole;
         for (const Phones& part : parts)
             whole.insert(whole.end(), part.begin(), part.end());
-        parts.assign(1, std::move(whole));
+        parts.assign(1, whole);
     }
     const auto first = static_cast<std::size_t>(mark.last) + 1 - parts.size();
     add_ending(parts.back(),
                ending_behind(written, written.words[static_cast<std::size_t>(mark.last)], mark));
     for (std::size_t i = 0; i < parts.size(); ++i) {
         Said& word = said[first + i];
-        word.phones.assign(1, std::move(parts[i]));
+        word.phones.assign(1, parts[i]);
         word.known = Known::writer;
         word.readings.clear();
         if (word.spoken.size() != 1 || word.spoken[0].letters) {
@@ -388,7 +388,7 @@ private:
     }
 
     std::uint32_t next_word_begin(int after) const {
-        const auto next = static_cast<std::size_t>(after + 1);
+        const auto next = static_cast<std::size_t>(after) + 1; // -1 stands before the first
         if (next >= written_.words.size()) return UINT32_MAX;
         return written_.words[next].source.begin.value;
     }
@@ -433,7 +433,7 @@ void find_breaths(const Written& written, std::string_view source, Reading& read
     const int count = static_cast<int>(reading.said.size());
     std::vector<Seconds> behind(static_cast<std::size_t>(count) + 1, Seconds{0});
     for (const PauseAt& pause : reading.pauses)
-        behind[static_cast<std::size_t>(pause.after + 1)] += pause.seconds;
+        behind[static_cast<std::size_t>(pause.after) + 1] += pause.seconds;
 
     int first = 0;
     for (int i = 0; i < count; ++i) {

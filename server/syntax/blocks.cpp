@@ -10,9 +10,9 @@ namespace say {
 namespace {
 
 struct Line {
-    Span span;           // without its line end
-    std::uint32_t first; // the first byte that is no blank; span.end on a blank line
-    std::uint32_t next;  // where the next line begins
+    Span span;               // without its line end
+    std::uint32_t first = 0; // the first byte that is no blank; span.end on a blank line
+    std::uint32_t next = 0;  // where the next line begins
 };
 
 Line line_at(std::string_view text, std::uint32_t begin) {

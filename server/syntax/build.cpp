@@ -143,10 +143,8 @@ void fill_argument(Mark& mark, std::string_view written) {
         mark.argument = std::string(written);
         mark.seconds = timed_pause_seconds(written);
         return;
+    // How many x, how many colons: the table of times says what one takes.
     case MarkKind::beat:
-        mark.argument = std::string(written);
-        mark.seconds = Seconds{static_cast<double>(written.size())};
-        return;
     case MarkKind::stretch:
         mark.argument = std::string(written);
         mark.seconds = Seconds{static_cast<double>(written.size())};
