@@ -3,6 +3,7 @@
 #include "engine/analysis.h"
 
 #include "base/hash.h"
+#include "rules/header_lines.h"
 #include "speech/settle.h"
 #include "text/unicode.h"
 
@@ -408,39 +409,28 @@ Fix leave_here(std::string_view text, const Rule& rule, const Placed& placed) {
         return fix;
     }
     const Offset begin = placed.block.span.begin;
-    // As the script's first line ends: a search of all of it for each finding would cost the most
-    // of a keystroke.
-    const std::size_t line_end = text.find('\n');
-    const bool crlf =
-        line_end != std::string_view::npos && text.substr(0, line_end).ends_with('\r');
-    fix.edits.push_back(
-        {{begin, begin}, fmt::format("% allow: {}{}", rule.id, crlf ? "\r\n" : "\n")});
+    fix.edits.push_back({{begin, begin}, fmt::format("% allow: {}\n", rule.id)});
+    if (uses_crlf(text)) write_crlf(fix.edits);
     return fix;
 }
 
-Fix leave_everywhere(std::string_view text, const Rule& rule, const Header& header) {
+Fix leave_everywhere(const ScriptView& script, const Rule& rule) {
     Fix fix{.title = "Leave this rule out of the script", .edits = {}};
-    for (const HeaderEntry& entry : header.entries) {
-        if (unicode::to_lower(slice(text, entry.key)) != "allow") continue;
+    for (const HeaderEntry& entry : script.header.entries) {
+        if (unicode::to_lower(slice(script.text, entry.key)) != "allow") continue;
         fix.edits.push_back({{entry.value.end, entry.value.end}, fmt::format(", {}", rule.id)});
         return fix;
     }
-    const std::string line = fmt::format("allow: {}\n", rule.id);
-    if (header.span.empty()) {
-        fix.edits.push_back(
-            {{header.span.begin, header.span.begin}, fmt::format("---\n{}---\n\n", line)});
-        return fix;
-    }
-    const Offset behind_fence = header.span.begin + 4;
-    fix.edits.push_back({{behind_fence, behind_fence}, line});
+    fix.edits.push_back(rules::add_header_line(script, fmt::format("allow: {}", rule.id)));
     return fix;
 }
 
-void move_into_place(FindingDraft& draft, std::uint32_t by) {
+void move_into_place(FindingDraft& draft, std::uint32_t by, bool crlf) {
     draft.span = draft.span + by;
     for (Fix& fix : draft.fixes) {
         for (TextEdit& edit : fix.edits)
             edit.span = edit.span + by;
+        if (crlf) write_crlf(fix.edits);
     }
 }
 
@@ -457,10 +447,11 @@ Finding stamp(FindingDraft draft, const Rule& rule, const Options& options) {
 
 void thought_findings(std::string_view text, const Script& script, const Options& options,
                       std::vector<Finding>& findings) {
+    const bool crlf = uses_crlf(text);
     for (const Placed& placed : script.thoughts) {
         for (const Thought::Draft& made : placed.thought->drafts) {
             FindingDraft draft = made.draft;
-            move_into_place(draft, placed.block.span.begin.value);
+            move_into_place(draft, placed.block.span.begin.value, crlf);
             Finding finding = stamp(std::move(draft), *made.rule, options);
             finding.fixes.push_back(leave_here(text, *made.rule, placed));
             findings.push_back(std::move(finding));
@@ -517,7 +508,7 @@ void script_findings(std::string_view text, const Script& script, const Options&
                 if (std::find(allow.begin(), allow.end(), rule->id) != allow.end()) continue;
                 finding.fixes.push_back(leave_here(text, *rule, *placed));
             } else {
-                finding.fixes.push_back(leave_everywhere(text, *rule, header));
+                finding.fixes.push_back(leave_everywhere(view, *rule));
             }
             findings.push_back(std::move(finding));
         }

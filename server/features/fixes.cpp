@@ -167,6 +167,10 @@ std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
                            nullptr,
                            FixAction::Kind::fix_all});
     }
+    if (uses_crlf(analysis.document.text->bytes())) {
+        for (FixAction& action : actions)
+            write_crlf(action.fix.edits);
+    }
     return actions;
 }
 

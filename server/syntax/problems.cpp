@@ -60,7 +60,8 @@ public:
         for (std::uint32_t at = begin_; at < end_ && found_.size() < 50;) {
             const auto byte = static_cast<unsigned char>(source_[at]);
             if (hidden_[at] != 0) {
-                ++at;
+                // What a backslash makes plain text is meant so.
+                at += source_[at] == '\\' && at + 1 < end_ && hidden_[at + 1] == 0 ? 2 : 1;
             } else if (byte >= 0x80) {
                 at += wide(at);
             } else {

@@ -23,4 +23,20 @@ std::string apply(std::string_view text, std::vector<TextEdit> edits) {
     return result;
 }
 
+bool uses_crlf(std::string_view text) {
+    const std::size_t end = text.find('\n');
+    return end != std::string_view::npos && end > 0 && text[end - 1] == '\r';
+}
+
+void write_crlf(std::vector<TextEdit>& edits) {
+    for (TextEdit& edit : edits) {
+        std::string text;
+        for (const char c : edit.replacement) {
+            if (c == '\n' && !text.ends_with('\r')) text += '\r';
+            text += c;
+        }
+        edit.replacement = std::move(text);
+    }
+}
+
 } // namespace say

@@ -19,4 +19,9 @@ struct TextEdit {
 // of two that do, the later in the text is left out. Insertions at one place keep their order.
 std::string apply(std::string_view text, std::vector<TextEdit> edits);
 
+// True if the text's first line ends in CRLF: then new lines should too.
+bool uses_crlf(std::string_view text);
+// Turns each lone LF that the edits would put in into CRLF.
+void write_crlf(std::vector<TextEdit>& edits);
+
 } // namespace say
