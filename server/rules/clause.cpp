@@ -178,12 +178,13 @@ bool joins_ideas(const ThoughtView& view, int first, int index, int end) {
 
 double breath_worth(const ThoughtView& view, int index) {
     const Said& before = view.reading.said[static_cast<std::size_t>(index - 1)];
-    double worth = static_cast<double>(before.phrasing.boundary);
-    if (before.after == Juncture::comma) worth += 1.5;
-    if (before.after >= Juncture::strong) worth += 2.5;
+    // What readers do counts most; the word lists keep the place at a phrase's edge.
+    double worth = 2.5 * static_cast<double>(before.phrasing.chances.paused);
+    if (before.after == Juncture::comma) worth += 0.5;
+    if (before.after >= Juncture::strong) worth += 1.0;
     const std::string_view word = heard(view, index);
-    if (is_conjunction(word)) worth += 1.0;
-    if (is_preposition(word)) worth += 0.4;
+    if (is_conjunction(word)) worth += 0.5;
+    if (is_preposition(word)) worth += 0.3;
     // "the / shore", "to / walk": nobody breathes there.
     const std::string_view left = heard(view, index - 1);
     if (!left.empty() && before.after == Juncture::none && is_function_word(left)) worth -= 1.5;

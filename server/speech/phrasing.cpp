@@ -1,69 +1,69 @@
-// A plain rule, the floor for anything learnt: content words are leant on, long ones more; a pause
-// follows punctuation, and half a pause stands before a word that opens a clause.
+// Four logistic outputs over hashed features. A word's score is a sum of whole numbers, so every
+// machine gives the same.
 #include "speech/phrasing.h"
 
-#include "text/unicode.h"
+#include "speech/phrasing_table.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
-#include <string>
 
 namespace say {
 namespace {
 
-// Sorted, to be searched by halves.
-constexpr std::string_view unstressed_words[] = {
-    "a",       "about",  "after",  "against", "although", "am",      "among",   "an",     "and",
-    "are",     "around", "as",     "at",      "be",       "because", "been",    "before", "being",
-    "between", "but",    "by",     "can",     "could",    "did",     "do",      "does",   "during",
-    "for",     "from",   "had",    "has",     "have",     "he",      "her",     "here",   "hers",
-    "him",     "his",    "how",    "i",       "if",       "in",      "into",    "is",     "it",
-    "its",     "just",   "may",    "me",      "might",    "mine",    "must",    "my",     "no",
-    "nor",     "not",    "of",     "on",      "onto",     "or",      "our",     "ours",   "over",
-    "shall",   "she",    "should", "since",   "so",       "than",    "that",    "the",    "their",
-    "theirs",  "them",   "then",   "there",   "these",    "they",    "this",    "those",  "though",
-    "through", "to",     "too",    "under",   "unless",   "until",   "upon",    "us",     "very",
-    "was",     "we",     "were",   "what",    "when",     "where",   "whether", "which",  "while",
-    "who",     "whom",   "whose",  "why",     "will",     "with",    "without", "would",  "yet",
-    "you",     "your",   "yours",
-};
-
-constexpr std::string_view clause_openers[] = {
-    "although", "and",   "because", "but",   "if",      "or",    "since", "that", "though",
-    "unless",   "until", "when",    "where", "whether", "which", "while", "who",
-};
-
-constexpr float content_word = 1.0F;
-constexpr float long_word = 1.5F;    // expected labels: 0.5 some, 1.5 strong
-constexpr std::size_t long_from = 7; // characters
-
-constexpr float full_pause = 2.0F;
-constexpr float clause_pause = 0.4F; // below "some": it ranks places, it does not claim a pause
-
-bool is_unstressed(std::string_view folded) {
-    return std::binary_search(std::begin(unstressed_words), std::end(unstressed_words), folded);
+float chance(int sum, float scale) {
+    return 1.0F / (1.0F + std::exp(-static_cast<float>(sum) * scale));
 }
 
-bool opens_clause(std::string_view folded) {
-    return std::binary_search(std::begin(clause_openers), std::end(clause_openers), folded);
+PhrasingChances chances_of(const PhrasingRows& rows) {
+    std::array<int, phrasing_outputs> sums{};
+    for (const std::uint32_t row : rows) {
+        const PhrasingWeights& weights = say_phrasing_table.rows[row];
+        for (std::size_t i = 0; i < phrasing_outputs; ++i)
+            sums[i] += weights[i];
+    }
+    const auto& scales = say_phrasing_table.scales;
+    PhrasingChances chances{chance(sums[0], scales[0]), chance(sums[1], scales[1]),
+                            chance(sums[2], scales[2]), chance(sums[3], scales[3])};
+    chances.strongly_stressed = std::min(chances.stressed, chances.strongly_stressed);
+    chances.strongly_paused = std::min(chances.paused, chances.strongly_paused);
+    return chances;
 }
 
-float stress_of(const PhrasingWord& word, std::string_view folded) {
-    if (folded.empty() || is_unstressed(folded)) return 0;
-    return unicode::count_code_points(word.text) >= long_from ? long_word : content_word;
+// The expected label, bent so that it crosses 0.5 where "some" becomes likelier than "none",
+// and 1.5 where "strong" becomes likelier than "some".
+float stress_label(float any, float strong) {
+    const float expected = any + strong;
+    if (any < 0.5F) return std::min(0.499F, any);
+    if (strong <= any / 2) return std::clamp(expected, 0.5F, 1.499F);
+    return 1.5F + 0.4F * std::clamp(expected - 0.75F, 0.0F, 1.25F);
+}
+
+// Pauses where nothing is written are rare, so the likelier label is nearly always "none". The
+// scale crosses 0.5 and 1.5 where precision and recall balance best on held-out readers
+// (docs/phrasing.md).
+constexpr float some_pause = 0.31F;
+constexpr float long_pause = 0.47F;
+
+float pause_label(float any, float strong) {
+    const float value = pause_value(any, strong);
+    if (value < some_pause) return 0.5F * value / some_pause;
+    if (value < long_pause) return 0.5F + (value - some_pause) / (long_pause - some_pause);
+    return 1.5F + 0.5F * (value - long_pause) / (1.3F - long_pause);
 }
 
 } // namespace
 
 std::vector<Phrasing> phrase(std::span<const PhrasingWord> words) {
-    std::vector<Phrasing> phrasing(words.size());
+    const PhrasingFeatures features(words);
+    std::vector<Phrasing> phrasing;
+    phrasing.reserve(words.size());
+    PhrasingRows rows;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        const std::string folded = unicode::fold(words[i].text);
-        phrasing[i].stress = stress_of(words[i], folded);
-        if (words[i].after != Juncture::none) phrasing[i].boundary = full_pause;
-        if (i > 0 && words[i - 1].after == Juncture::none && opens_clause(folded)) {
-            phrasing[i - 1].boundary = clause_pause;
-        }
+        features.rows(i, rows);
+        const PhrasingChances chances = chances_of(rows);
+        phrasing.push_back({stress_label(chances.stressed, chances.strongly_stressed),
+                            pause_label(chances.paused, chances.strongly_paused), chances});
     }
     return phrasing;
 }

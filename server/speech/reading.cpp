@@ -162,6 +162,14 @@ std::vector<Said> find_words(const Written& written, const Voice& voice) {
 
 // --- junctures -----------------------------------------------------------------------------------
 
+std::string_view between_words(const Written& written, std::size_t word) {
+    const Offset begin = written.words[word].plain.end;
+    const Offset end = word + 1 < written.words.size()
+                           ? written.words[word + 1].plain.begin
+                           : Offset{static_cast<std::uint32_t>(written.plain.text.size())};
+    return slice(written.plain.text, {begin, end});
+}
+
 void find_junctures(const Written& written, const std::vector<Sentence>& sentences,
                     std::vector<Said>& said) {
     std::size_t sentence = 0;
@@ -170,11 +178,7 @@ void find_junctures(const Written& written, const std::vector<Sentence>& sentenc
             ++sentence;
         const bool ends =
             sentence < sentences.size() && static_cast<int>(i) + 1 == sentences[sentence].last;
-        const Offset begin = written.words[i].plain.end;
-        const Offset end = i + 1 < said.size()
-                               ? written.words[i + 1].plain.begin
-                               : Offset{static_cast<std::uint32_t>(written.plain.text.size())};
-        const std::string_view between = slice(written.plain.text, {begin, end});
+        const std::string_view between = between_words(written, i);
         if (between == " ") continue;
         said[i].after = juncture_of(between, ends);
     }
@@ -453,11 +457,40 @@ void find_breaths(const Written& written, std::string_view source, Reading& read
 
 // --- stress, boundaries, twisters ----------------------------------------------------------------
 
+// Punctuation as the phrasing model knows it.
+Stop stop_of(Juncture juncture, std::string_view between) {
+    const auto has = [&](char sign) { return between.find(sign) != std::string_view::npos; };
+    switch (juncture) {
+    case Juncture::none: return Stop::none;
+    case Juncture::comma: return Stop::comma;
+    case Juncture::strong:
+        return between.find("...") != std::string_view::npos ||
+                       between.find("\xE2\x80\xA6") != std::string_view::npos
+                   ? Stop::dots
+                   : Stop::strong;
+    case Juncture::stop: break;
+    }
+    if (has('?')) return Stop::question;
+    return has('!') ? Stop::exclamation : Stop::full;
+}
+
 void find_phrasing(const Written& written, Reading& reading) {
     std::vector<PhrasingWord> words;
     words.reserve(reading.said.size());
     for (std::size_t i = 0; i < reading.said.size(); ++i) {
-        words.push_back({slice(written.plain.text, written.words[i].plain), reading.said[i].after});
+        const Said& said = reading.said[i];
+        const std::string_view text = slice(written.plain.text, written.words[i].plain);
+        words.push_back({.text = said.spoken.empty() ? std::string_view{} : said.spoken.back().text,
+                         .syllables = static_cast<std::uint8_t>(std::clamp(said.syllables, 0, 255)),
+                         .capital = !text.empty() && ascii::is_upper(text.front()),
+                         .after = stop_of(said.after, between_words(written, i))});
+    }
+    // A marked pause parts phrases as a dash does.
+    for (const PauseAt& pause : reading.pauses) {
+        if (pause.from != PauseFrom::mark || pause.seconds < breath_group_pause) continue;
+        if (pause.after < 0) continue;
+        Stop& after = words[static_cast<std::size_t>(pause.after)].after;
+        after = std::max(after, Stop::dots);
     }
     const std::vector<Phrasing> phrasing = phrase(words);
     for (std::size_t i = 0; i < reading.said.size(); ++i)

@@ -8,6 +8,7 @@
 #include "speech/spoken.h"
 #include "speech/twister.h"
 #include "syntax/script.h"
+#include "syntax/words.h"
 
 #include <map>
 #include <memory>
