@@ -24,10 +24,10 @@ template <std::size_t size> constexpr bool has(const Words<size>& sorted, std::s
 
 // A sentence never ends here: what follows is the name, the example, the other side.
 constexpr auto leading = std::to_array<std::string_view>({
-    "adm",  "amb",    "approx", "brig", "ca",  "capt", "cf",   "cmdr", "col", "cpl",
-    "det",  "e.g",    "eg",     "fr",   "gen", "gov",  "hon",  "i.e",  "ie",  "insp",
-    "lt",   "messrs", "mlle",   "mme",  "mr",  "mrs",  "ms",   "msgr", "mx",  "pres",
-    "prof", "pvt",    "rep",    "rev",  "sen", "sgt",  "supt", "viz",  "vs",
+    "adm",  "amb",  "approx", "brig", "ca",  "capt", "cf",  "cmdr", "col",  "cpl",
+    "det",  "drs",  "e.g",    "eg",   "fr",  "gen",  "gov", "hon",  "i.e",  "ie",
+    "insp", "lt",   "messrs", "mlle", "mme", "mr",   "mrs", "ms",   "msgr", "mx",
+    "pres", "prof", "pvt",    "rep",  "rev", "sen",  "sgt", "supt", "viz",  "vs",
 });
 
 // These are ordinary words or endings too, so they lead on only with a capital of their own.
@@ -448,8 +448,21 @@ struct Point {
     char32_t bullet = 0;
     int number = -1; // letters count from 1; -1 for a bullet alone
     bool letter = false;
+    int roman = -1;         // "ii" is two; "i" is both a letter and one
     std::string_view style; // ".", ")" or ".)"
 };
+
+bool is_small_numeral(char c) {
+    return c == 'i' || c == 'v' || c == 'x';
+}
+
+// "iv" is 4; -1 for what is no Roman number up to 12.
+int small_roman(std::string_view letters) {
+    static constexpr auto numbers = std::to_array<std::string_view>(
+        {"i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix", "x", "xi", "xii"});
+    const auto* found = std::find(numbers.begin(), numbers.end(), letters);
+    return found == numbers.end() ? -1 : static_cast<int>(found - numbers.begin()) + 1;
+}
 
 std::optional<Point> read_point(std::string_view text, std::size_t at) {
     Point point;
@@ -470,6 +483,10 @@ std::optional<Point> read_point(std::string_view text, std::size_t at) {
         point.letter = true;
         point.number = text[at] - 'a' + 1;
         end = at + 1;
+        while (end < text.size() && end < at + 5 && is_small_numeral(text[end]))
+            ++end;
+        point.roman = small_roman(text.substr(at, end - at));
+        if (point.roman < 0) end = at + 1;
     }
     const std::size_t style = end;
     if (end < text.size() && text[end] == '.') ++end;
@@ -489,6 +506,9 @@ std::optional<Point> read_point(std::string_view text, std::size_t at) {
 }
 
 bool continues(const Point& last, const Point& next) {
+    if (last.letter && next.letter && last.style == next.style && last.bullet == next.bullet &&
+        last.roman > 0 && next.roman == last.roman + 1)
+        return true;
     if (last.bullet != next.bullet || last.style != next.style || last.letter != next.letter) {
         return false;
     }
