@@ -156,8 +156,9 @@ std::string digits_doubled(std::string_view digits) {
     std::string words;
     for (std::size_t at = 0; at < digits.size();) {
         std::size_t run = 1;
-        while (run < 3 && at + run < digits.size() && digits[at + run] == digits[at])
+        while (at + run < digits.size() && digits[at + run] == digits[at])
             ++run;
+        run = run == 2 || run == 4 ? 2 : std::min<std::size_t>(run, 3); // four are two doubles
         if (run == 2) add(words, "double");
         if (run == 3) add(words, "triple");
         add(words, digit_by_digit(digits.substr(at, 1), "oh"));

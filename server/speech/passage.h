@@ -83,6 +83,20 @@ bool say_initials(Passage& passage, std::size_t i);
 bool say_symbol(Passage& passage, std::size_t i);
 void say_mixed(Passage& passage, std::size_t i);
 
+bool say_names_of_dates(Passage& passage, std::size_t i);
+bool say_direction(Passage& passage, std::size_t i);
+bool say_power(Passage& passage, std::size_t i);
+bool say_spaced_thousands(Passage& passage, std::size_t i);
+bool say_formula(Passage& passage, std::size_t i);
+bool say_small_roman(Passage& passage, std::size_t i);
+// "diy": initials in small letters that are no word.
+bool say_small_initials(Passage& passage, std::size_t i);
+
+// "Fri" before a date or time that begins at `first` becomes "friday".
+void say_weekday_before(Passage& passage, std::size_t first);
+// 11, 12 to "november twelfth", UK "the eleventh of december"; empty if they make no date.
+std::string day_and_month_words(int first, int second, Language language);
+
 // "sept" to "september"; empty if it is no month.
 std::string_view month_words(std::string_view folded);
 // "ave" to "avenue"; empty if it is no street word.

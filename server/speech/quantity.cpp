@@ -197,10 +197,48 @@ std::string_view magnitude_of_suffix(std::string_view suffix) {
 
 std::string_view magnitude_of_word(std::string_view word) {
     for (const std::string_view magnitude :
-         {"thousand", "million", "billion", "trillion", "quadrillion"}) {
+         {"thousand", "million", "billion", "trillion", "quadrillion", "lakh", "crore"}) {
         if (word == magnitude) return magnitude;
     }
     return {};
+}
+
+bool is_line_count(std::string_view digits) {
+    static constexpr auto counts = std::to_array<std::string_view>(
+        {"144", "240", "360", "480", "576", "720", "1080", "1440", "2160"});
+    return std::find(counts.begin(), counts.end(), digits) != counts.end();
+}
+
+bool is_lower_plural(std::string_view word) {
+    static constexpr auto singular =
+        std::to_array<std::string_view>({"always", "does", "perhaps", "this", "thus", "was"});
+    return word.size() > 3 && ascii::is_lower(word[0]) && word.ends_with('s') &&
+           !word.ends_with("ss") &&
+           std::find(singular.begin(), singular.end(), word) == singular.end();
+}
+
+bool is_counted_in_millions(std::string_view word) {
+    static constexpr auto nouns = std::to_array<std::string_view>({
+        "barrels",   "children",  "copies",     "customers",   "dollars",  "downloads", "euros",
+        "followers", "homes",     "households", "jobs",        "men",      "people",    "pounds",
+        "readers",   "residents", "streams",    "subscribers", "tourists", "users",     "viewers",
+        "views",     "visitors",  "votes",      "voters",      "women",    "workers",
+    });
+    return std::find(nouns.begin(), nouns.end(), word) != nouns.end();
+}
+
+// "35mm film", "a 60W bulb": measures of size and strength stay singular before what they tell
+// apart, even without a determiner; those of amount do not ("200g sugar").
+bool tells_apart(const Passage& passage, std::size_t i, std::string_view unit) {
+    static constexpr auto sizes = std::to_array<std::string_view>(
+        {"\"", "mm", "V", "W", "kW", "MB", "GB", "TB", "MP", "Hz", "MHz", "GHz"});
+    if (std::find(sizes.begin(), sizes.end(), unit) == sizes.end() || !passage.joined(i))
+        return false;
+    const std::string behind = passage.folded(i + 1);
+    if (behind.size() < 3 || !ascii::is_lower(passage.raw(i + 1)[0]) || is_function_word(behind) ||
+        behind.ends_with("er") || behind.ends_with("ly"))
+        return false;
+    return std::find(no_nouns.begin(), no_nouns.end(), behind) == no_nouns.end();
 }
 
 bool is_attributive(const Passage& passage, std::size_t first, std::size_t last) {

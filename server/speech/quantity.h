@@ -52,6 +52,16 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number);
 // "a $5 bill", "the 5 kg bag": between a determiner and a noun a unit stays singular.
 bool is_attributive(const Passage& passage, std::size_t first, std::size_t last);
 
+// The same without a determiner, for a glued unit that tells things apart: "35mm film".
+bool tells_apart(const Passage& passage, std::size_t i, std::string_view unit);
+
+// "volunteers" behind a figure is counted; "always" is not.
+bool is_lower_plural(std::string_view word);
+// "5m people" are millions.
+bool is_counted_in_millions(std::string_view word);
+// 1080 and its kin, the lines of a picture: "1080p".
+bool is_line_count(std::string_view digits);
+
 struct Currency {
     std::string_view sign;
     std::string_view one;

@@ -16,8 +16,11 @@ using Class = bool (*)(Passage&, std::size_t);
 
 // With a digit in it. The order is that of how much a class asks for.
 constexpr auto figure_classes = std::to_array<Class>({
+    say_power,
+    say_formula,
     say_electronic,
     say_telephone,
+    say_spaced_thousands,
     say_date,
     say_time,
     say_address,
@@ -32,6 +35,8 @@ constexpr auto figure_classes = std::to_array<Class>({
 // Without.
 constexpr auto sign_classes = std::to_array<Class>({
     say_money,
+    say_names_of_dates,
+    say_formula,
     say_symbol,
     say_abbreviation,
     say_electronic,
@@ -41,6 +46,10 @@ constexpr auto sign_classes = std::to_array<Class>({
 constexpr auto capital_classes = std::to_array<Class>({
     say_roman,
     say_state,
+    say_direction,
+    say_money,
+    say_formula,
+    say_names_of_dates,
     say_abbreviation,
     say_symbol,
     say_initials,
@@ -117,6 +126,8 @@ void say_small(Passage& passage, std::size_t i, bool ascii) {
         (say_symbol(passage, i) || say_abbreviation(passage, i) || say_initials(passage, i))) {
         return;
     }
+    if (ascii && raw.size() <= 6 && say_small_roman(passage, i)) return;
+    if (ascii && raw.size() >= 3 && raw.size() <= 5 && say_small_initials(passage, i)) return;
     if (!ascii && raw.size() <= 2 && say_symbol(passage, i)) return; // Greek letters
     if (!single && ascii && raw.size() <= 6 && is_abbreviation(ascii::lower(raw)) &&
         say_abbreviation(passage, i))

@@ -12,7 +12,8 @@ namespace say {
 namespace {
 
 // When an abbreviation is one: with a stop behind it or without, or only before a name or a figure.
-enum class When { always, stop, before_name, before_figure };
+// A state stands behind the comma of its place ("Portland, Ore."), an edition behind its number.
+enum class When { always, stop, before_name, before_figure, behind_place, behind_figure };
 
 struct Abbreviation {
     std::string_view sign; // folded, without its last stop
@@ -23,10 +24,13 @@ struct Abbreviation {
 constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"a.k.a", "also known as", When::always},
     {"adm", "admiral"},
+    {"aka", "also known as", When::always},
+    {"ala", "alabama", When::behind_place},
     {"amb", "ambassador"},
     {"approx", "approximately", When::always},
     {"apr", "april"},
     {"apt", "apartment", When::before_figure},
+    {"ariz", "arizona", When::behind_place},
     {"art", "article", When::before_figure},
     {"assn", "association", When::always},
     {"asst", "assistant", When::always},
@@ -38,6 +42,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"bros", "brothers"},
     {"c", "circa", When::before_figure},
     {"ca", "circa", When::before_figure},
+    {"calif", "california", When::behind_place},
     {"capt", "captain", When::always},
     {"cf", "compare"},
     {"ch", "chapter", When::before_figure},
@@ -45,15 +50,20 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"cmdr", "commander", When::always},
     {"co", "company"},
     {"col", "colonel", When::before_name},
+    {"colo", "colorado", When::behind_place},
+    {"conn", "connecticut", When::behind_place},
     {"corp", "corporation"},
     {"cpl", "corporal", When::always},
+    {"ct", "court"},
     {"dec", "december"},
     {"dept", "department", When::always},
     {"dir", "director"},
     {"dist", "district"},
+    {"drs", "doctors", When::before_name},
     {"e.g", "for example", When::always},
-    {"ed", "edition", When::before_figure},
+    {"ed", "edition", When::behind_figure},
     {"eg", "for example"},
+
     {"eq", "equation", When::before_figure},
     {"esp", "especially"},
     {"esq", "esquire"},
@@ -64,6 +74,8 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"feb", "february"},
     {"fig", "figure", When::before_figure},
     {"figs", "figures", When::before_figure},
+    {"fl", "floor", When::before_figure},
+    {"fla", "florida", When::behind_place},
     {"fri", "friday"},
     {"ft", "fort", When::before_name},
     {"gen", "general", When::before_name},
@@ -75,34 +87,50 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"ie", "that is"},
     {"inc", "incorporated"},
     {"incl", "including"},
+    {"ind", "indiana", When::behind_place},
     {"insp", "inspector"},
     {"intl", "international", When::always},
     {"jan", "january"},
     {"jr", "junior", When::always},
     {"jul", "july"},
     {"jun", "june"},
+    {"kan", "kansas", When::behind_place},
+    {"ky", "kentucky", When::behind_place},
+    {"ln", "lane"},
     {"lt", "lieutenant", When::before_name},
     {"ltd", "limited", When::always},
     {"maj", "major", When::before_name},
+    {"mass", "massachusetts", When::behind_place},
     {"max", "maximum", When::before_figure},
     {"messrs", "messieurs", When::always},
     {"mfg", "manufacturing", When::always},
     {"mgr", "manager", When::always},
+    {"mich", "michigan", When::behind_place},
+    {"min", "minimum", When::before_figure},
+    {"minn", "minnesota", When::behind_place},
+    {"miss", "mississippi", When::behind_place},
+    {"mk", "mark", When::before_figure},
     {"mlle", "mademoiselle", When::always},
     {"mme", "madame", When::always},
+    {"mon", "monday"},
     {"mr", "mister", When::always},
     {"mrs", "missus", When::always},
     {"mt", "mount", When::before_name},
     {"mtn", "mountain", When::always},
     {"mx", "mix", When::before_name},
+    {"neb", "nebraska", When::behind_place},
+    {"nev", "nevada", When::behind_place},
     {"no", "number", When::before_figure},
     {"nos", "numbers", When::before_figure},
     {"nov", "november"},
     {"n°", "number", When::always},
     {"nº", "number", When::always},
     {"oct", "october"},
+    {"okla", "oklahoma", When::behind_place},
+    {"ore", "oregon", When::behind_place},
     {"orig", "originally"},
     {"p", "page", When::before_figure},
+    {"pa", "pennsylvania", When::behind_place},
     {"par", "paragraph", When::before_figure},
     {"pkwy", "parkway", When::always},
     {"pp", "pages", When::before_figure},
@@ -113,6 +141,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"rd", "road"},
     {"rep", "representative", When::before_name},
     {"rev", "reverend", When::before_name},
+    {"rm", "room", When::before_figure},
     {"rte", "route", When::before_figure},
     {"sat", "saturday", When::before_name},
     {"sec", "section", When::before_figure},
@@ -122,20 +151,26 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"sept", "september", When::always},
     {"sgt", "sergeant", When::always},
     {"sr", "senior"},
+    {"ste", "suite", When::before_figure},
     {"sun", "sunday", When::before_name},
     {"supt", "superintendent", When::always},
     {"tel", "telephone", When::before_figure},
+    {"tenn", "tennessee", When::behind_place},
+    {"tex", "texas", When::behind_place},
     {"thu", "thursday"},
     {"thur", "thursday"},
     {"thurs", "thursday"},
     {"tue", "tuesday"},
     {"tues", "tuesday"},
     {"univ", "university", When::always},
+    {"va", "virginia", When::behind_place},
     {"ver", "version", When::before_figure},
     {"viz", "namely"},
     {"vol", "volume", When::before_figure},
     {"vols", "volumes", When::before_figure},
     {"vs", "versus", When::always},
+    {"vt", "vermont", When::behind_place},
+    {"wash", "washington", When::behind_place},
     {"wed", "wednesday", When::before_name},
 });
 
@@ -173,12 +208,15 @@ bool before_name(const Passage& passage, std::size_t i) {
 }
 
 bool before_figure(const Passage& passage, std::size_t i) {
+    // "Tel: 020 7946 0958"
+    if (passage.folded(i) == "tel" && passage.between(i).find(':') != std::string_view::npos)
+        return ascii::is_digit((passage.text(i + 1) + "x")[0]) || passage.text(i + 1)[0] == '+';
     if (!passage.adjacent(i)) return false;
     const std::string next = passage.text(i + 1);
     if (next.empty()) return false;
     if (ascii::is_digit(next[0])) return true;
     const bool roman = next.find_first_not_of("IVXLC") == std::string::npos;
-    return passage.joined_by_stop(i) && roman && next != "I";
+    return roman && next != "I" && (passage.joined_by_stop(i) || passage.folded(i) == "mk");
 }
 
 bool behind_name(const Passage& passage, std::size_t i) {
@@ -234,8 +272,10 @@ bool say_saint_or_street(Passage& passage, std::size_t i, std::string_view folde
     const bool ends_here = !before;
     if (!ends_here && !saint) {
         passage.say(i, front);
-    } else {
+    } else if (ends_here) {
         passage.say(i, back);
+    } else {
+        passage.say(i, back, {std::string(front)});
     }
     return true;
 }
@@ -245,14 +285,36 @@ bool is_title_without_stop(std::string_view sign) {
     return sign == "mt" || sign == "lt" || sign == "prof" || sign == "pvt" || sign == "maj";
 }
 
+// "on Sat.", "every Wed": a day, where a sentence could not go on with the ordinary word.
+bool is_day_named(const Passage& passage, std::size_t i, std::string_view sign) {
+    static constexpr auto cues =
+        std::to_array<std::string_view>({"every", "last", "next", "on", "this", "until"});
+    if (sign != "sat" && sign != "sun" && sign != "wed") return false;
+    if (!is_name(passage.raw(i)) || !passage.follows(i)) return false;
+    if (sign == "sun" && !passage.stop_behind(i)) return false;
+    return std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
+bool is_behind_ordinal(const Passage& passage, std::size_t i) {
+    if (!passage.follows(i)) return false;
+    const std::string before = passage.folded(i - 1);
+    return (ascii::is_digit(before[0]) && ascii::is_letter(before.back())) || before == "revised" ||
+           before == "first" || before == "second" || before == "third";
+}
+
 bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
     switch (entry.when) {
     case When::always: return true;
     case When::stop: return passage.stop_behind(i);
     case When::before_name:
+        if (is_day_named(passage, i, entry.sign)) return true;
         if (!is_name(passage.raw(i)) || !before_name(passage, i)) return false;
         return passage.joined_by_stop(i) || is_title_without_stop(entry.sign);
     case When::before_figure: return before_figure(passage, i);
+    case When::behind_figure: return passage.stop_behind(i) && is_behind_ordinal(passage, i);
+    case When::behind_place:
+        return i > 0 && passage.stop_behind(i) && is_name(passage.raw(i)) &&
+               passage.joined_by_comma(i - 1) && is_name(passage.raw(i - 1));
     }
     return false;
 }

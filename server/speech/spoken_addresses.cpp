@@ -156,6 +156,21 @@ bool say_address(Passage& passage, std::size_t i) {
     return true;
 }
 
+// "E. 42nd St.", "1st St. NW": a direction before a numbered street or behind a street.
+bool say_direction(Passage& passage, std::size_t i) {
+    const std::string_view words = find(directions, passage.raw(i));
+    if (words.empty()) return false;
+    const std::string next = passage.adjacent(i) ? passage.text(i + 1) : std::string{};
+    const bool numbered = next.size() > 2 && ascii::is_digit(next[0]) &&
+                          ascii::is_letter(next.back()) && passage.adjacent(i + 1) &&
+                          !find(streets, passage.folded(i + 2)).empty();
+    const bool behind = i > 0 && passage.raw(i).size() == 2 && passage.adjacent(i - 1) &&
+                        !find(streets, passage.folded(i - 1)).empty();
+    if (!numbered && !behind) return false;
+    passage.say(i, words);
+    return true;
+}
+
 // "Santa, FL 95051", "Portland, OR.": a state only behind a place and its comma, or before a ZIP
 // code.
 bool say_state(Passage& passage, std::size_t i) {

@@ -106,6 +106,19 @@ bool before_year(const Passage& passage, std::size_t i) {
     return passage.adjacent(i) || passage.joined_by_comma(i);
 }
 
+// "Mon., Jan. 5", "Fri 13 Oct": the short name of a day before the date or time at `first`.
+constexpr auto weekdays = std::to_array<std::string_view>(
+    {"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"});
+
+std::string_view weekday_of(std::string_view folded) {
+    if (folded == "thurs" || folded == "thur") return "thursday";
+    if (folded == "tues") return "tuesday";
+    for (const std::string_view day : weekdays) {
+        if (folded == day || folded == day.substr(0, 3)) return day;
+    }
+    return {};
+}
+
 // The year behind a date ("July 25, 2012"), said if there is one.
 void say_year_behind(Passage& passage, std::size_t i) {
     if (!before_year(passage, i)) return;
@@ -113,12 +126,6 @@ void say_year_behind(Passage& passage, std::size_t i) {
     std::optional<int> number = read_year(token);
     if (!number && token.starts_with('\'')) number = read_short_year(token);
     if (number) passage.say(i + 1, year(*number, passage.language()));
-}
-
-bool is_lower_plural(std::string_view word) {
-    return word.size() > 3 && ascii::is_lower(word[0]) && word.ends_with('s') &&
-           !word.ends_with("ss") && word != "this" && word != "does" && word != "was" &&
-           word != "always" && word != "thus";
 }
 
 // "July 25, 2012" with the month at i - 1, already said or about to be.
@@ -129,9 +136,11 @@ bool say_day_after_month(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     const std::optional<Days> days = read_days(token);
     const bool year_behind = before_year(passage, i) && read_year(passage.text(i + 1)).has_value();
+    const std::string_view full_month = month_name(month_of(ascii::lower(month)));
     if (!days) {
         const std::optional<int> number = read_year(token);
         if (!number || (is_doubtful_month(month) && *number < 1500)) return false;
+        passage.say(i - 1, full_month);
         passage.say(i, year(*number, passage.language()));
         return true;
     }
@@ -142,8 +151,29 @@ bool say_day_after_month(Passage& passage, std::size_t i) {
         passage.folded(i - 2) == "in") {
         return false;
     }
+    passage.say(i - 1, full_month);
     passage.say(i, days_words(*days, passage.is_uk() ? "the" : ""));
     say_year_behind(passage, i);
+    say_weekday_before(passage, i - 1);
+    return true;
+}
+
+// "3rd of May", "the 3 of May": the article is said where it is not written.
+bool say_day_of_month(Passage& passage, std::size_t i) {
+    if (!passage.joined(i) || passage.folded(i + 1) != "of" || !passage.adjacent(i + 1))
+        return false;
+    const int month = month_of(passage.folded(i + 2));
+    const std::optional<Days> days = read_days(passage.text(i));
+    if (month == 0 || !days) return false;
+    static constexpr auto articles =
+        std::to_array<std::string_view>({"the", "a", "each", "every", "this", "that", "last"});
+    const bool article = passage.follows(i) && std::find(articles.begin(), articles.end(),
+                                                         passage.folded(i - 1)) != articles.end();
+    if (!days->from.ordinal && !article) return false;
+    passage.say(i, days_words(*days, article ? "" : "the"));
+    passage.say(i + 2, month_name(month));
+    say_year_behind(passage, i + 2);
+    say_weekday_before(passage, i);
     return true;
 }
 
@@ -164,6 +194,7 @@ bool say_day_before_month(Passage& passage, std::size_t i) {
     passage.say(i, words);
     passage.say(i + 1, month_name(number));
     say_year_behind(passage, i + 1);
+    say_weekday_before(passage, i);
     return true;
 }
 
@@ -235,6 +266,28 @@ bool say_numeric_date(Passage& passage, std::size_t i, std::string_view token, c
     if (!number) return false;
     if (!Date{first, second, 0}.valid() && !Date{second, first, 0}.valid()) return false;
     say_doubtful_date(passage, i, first, second, *number);
+    return true;
+}
+
+// "2024-07" is July; "2004-07" are years, as the second could be one. "2023/24" is a season.
+bool say_year_and_more(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() < 7 || (token[4] != '-' && token[4] != '/')) return false;
+    const std::optional<int> first = read_year(token.substr(0, 4));
+    const std::string_view rest = token.substr(5);
+    const std::optional<int> second = to_int(rest);
+    if (!first || !second || *first < 1900 || *first > 2100) return false;
+    const Language language = passage.language();
+    if (token[4] == '/') {
+        const bool season = rest.size() == 2 ? *second == (*first + 1) % 100
+                                             : rest.size() == 4 && *second == *first + 1;
+        if (!season) return false;
+        const std::string behind =
+            rest.size() == 4 ? year(*second, language) : in_pairs(rest, language);
+        passage.say(i, year(*first, language) + ' ' + behind);
+        return true;
+    }
+    if (rest.size() != 2 || *second < 1 || *second > 12 || *second > *first % 100) return false;
+    passage.say(i, std::string(month_name(*second)) + ' ' + year(*first, language));
     return true;
 }
 
@@ -416,7 +469,16 @@ bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
         passage.say(i, year(*number, language));
         return true;
     }
-    if (!number || *number > 2099 || (*number < 1100 && !has_year_cue(passage, i))) return false;
+    if (!number || (*number < 1100 && !has_year_cue(passage, i))) return false;
+    // "in 2150", "the year 2525"
+    if (*number > 2099) {
+        const std::string cue = passage.follows(i) ? passage.folded(i - 1) : std::string{};
+        const bool near = *number < 2200 && (cue == "in" || cue == "until");
+        if ((!near && cue != "year") || (passage.joined(i) && is_lower_plural(passage.text(i + 1))))
+            return false;
+        passage.say(i, year(*number, language));
+        return true;
+    }
     const bool counted = passage.joined(i) && is_lower_plural(passage.text(i + 1));
     const std::string as_number = cardinal(*number, language);
     if (!counted) {
@@ -472,12 +534,17 @@ bool say_prefixed(Passage& passage, std::size_t i, std::string_view token) {
 
 bool say_date(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
-    if (say_day_after_month(passage, i) || say_day_before_month(passage, i)) return true;
+    if (say_day_after_month(passage, i) || say_day_before_month(passage, i) ||
+        say_day_of_month(passage, i)) {
+        return true;
+    }
     if (say_numeric_date(passage, i, token, '/') || say_numeric_date(passage, i, token, '-') ||
         say_numeric_date(passage, i, token, '.')) {
         return true;
     }
-    if (say_joined_date(passage, i, token) || say_day_and_month(passage, i, token)) return true;
+    if (say_year_and_more(passage, i, token) || say_joined_date(passage, i, token) ||
+        say_day_and_month(passage, i, token))
+        return true;
     if (say_decade(passage, i, token) || say_prefixed(passage, i, token)) return true;
     return say_clipped_year(passage, i, token);
 }
@@ -485,6 +552,44 @@ bool say_date(Passage& passage, std::size_t i) {
 bool say_year(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     return say_year_range(passage, i, token) || say_bare_year(passage, i, token);
+}
+
+void say_weekday_before(Passage& passage, std::size_t first) {
+    if (first == 0) return;
+    std::string_view gap = passage.between(first - 1);
+    if (gap.starts_with('.')) gap.remove_prefix(1);
+    if (gap.starts_with(',')) gap.remove_prefix(1);
+    const std::string_view day = weekday_of(passage.folded(first - 1));
+    if (day.empty() || gap.find_first_not_of(' ') != std::string_view::npos) return;
+    if (ascii::is_upper(passage.raw(first - 1)[0])) passage.say(first - 1, day);
+}
+
+// "Mon-Fri", "Jan.-Mar.": days or months with "to" between.
+bool say_names_of_dates(Passage& passage, std::size_t i) {
+    std::string token = passage.folded(i);
+    if (token.size() < 7 || token.size() > 21) return false;
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string::npos || !ascii::is_upper(passage.raw(i)[0])) return false;
+    std::string from = token.substr(0, hyphen);
+    std::string to = token.substr(hyphen + 1);
+    std::erase(from, '.');
+    std::erase(to, '.');
+    const bool months_here = month_of(from) != 0 && month_of(to) != 0;
+    const bool days_here = !weekday_of(from).empty() && !weekday_of(to).empty();
+    if (!months_here && !days_here) return false;
+    const auto full = [&](std::string_view name) {
+        return std::string(months_here ? month_name(month_of(name)) : weekday_of(name));
+    };
+    passage.say(i, full(from) + " to " + full(to));
+    return true;
+}
+
+std::string day_and_month_words(int first, int second, Language language) {
+    const bool uk = language == Language::en_gb;
+    const Date date{uk ? first : second, uk ? second : first, 0};
+    const Date turned{date.month, date.day, 0};
+    if (date.valid()) return date_words(date, order_of(language), language);
+    return turned.valid() ? date_words(turned, order_of(language), language) : std::string{};
 }
 
 std::string_view month_words(std::string_view folded) {

@@ -150,7 +150,7 @@ bool is_raised_at(std::string_view token, std::size_t at) {
 
 std::size_t letters_end(std::string_view token, std::size_t at) {
     while (at < token.size() && is_letter_byte(token[at]) && high_sign_at(token, at) == 0)
-        ++at;
+        at += unicode::decode(token, at).size;
     return at;
 }
 
@@ -228,8 +228,13 @@ bool is_capitals(std::string_view run) {
 
 // "C" in "C24" is a letter, "COVID" in "COVID-19" a word, "mini" in "mini2" too.
 void append_name(std::string& words, std::string_view run) {
+    // "2π": a Greek letter has a name.
+    if (const std::string_view name = sign_words(run); !name.empty()) {
+        append_words(words, name);
+        return;
+    }
     const std::string folded = unicode::to_lower(run);
-    const bool letters = folded.size() == 1 ||
+    const bool letters = folded.size() == 1 || (is_capitals(run) && run.size() == 2) ||
                          (is_capitals(run) && capitals_kind(run) == Capitals::letters) ||
                          (folded.size() <= 3 && !in_lexicon(folded)) ||
                          (!has_vowel(folded) && !ascii::is_high(folded[0]));
@@ -258,7 +263,22 @@ std::string_view inner_sign_name(std::string_view token, std::size_t at) {
 std::string mixture_words(std::string_view token, Language language) {
     std::string words;
     for (std::size_t at = 0; at < token.size();) {
-        if (const FractionSign* sign = fraction_sign_at(token.substr(at))) {
+        const std::string_view rest = token.substr(at);
+        const bool behind_figure = at > 0 && ascii::is_digit(token[at - 1]);
+        if (rest == "'s" && !words.empty()) {
+            words += "'s"; // "5G's"
+            break;
+        }
+        if (rest == "s" && behind_figure) return to_plural(words); // "A320s"
+        if (token[at] == '^' && at > 0 && digits_end(token, at + 1) == token.size()) {
+            const std::string_view power = token.substr(at + 1);
+            if (power == "2" || power == "3") {
+                append_words(words, power == "2" ? "squared" : "cubed");
+                break;
+            }
+            append_words(words, power.empty() ? "caret" : "to the power of");
+            ++at;
+        } else if (const FractionSign* sign = fraction_sign_at(token.substr(at))) {
             append_words(words, sign->alone);
             at += sign->sign.size();
         } else if (is_raised_at(token, at)) {
@@ -305,14 +325,24 @@ bool is_word_hyphen(std::string_view token, std::size_t at) {
     return token[at] == '-' && at > 0 && at + 1 < token.size();
 }
 
+// "7" behind "5": a range in a compound.
+bool is_later_figure(std::string_view before, std::string_view part) {
+    const std::optional<int> from = to_int(before);
+    const std::optional<int> to = to_int(part);
+    return from && to && *from < *to;
+}
+
 // "10-year-old", "COVID-19", "21st-century", "B-52", "1-on-1"
 std::string hyphened_words(std::string_view token, Language language) {
     std::string words;
     std::size_t begin = 0;
     for (std::size_t at = 0; at <= token.size(); ++at) {
         if (at < token.size() && !is_word_hyphen(token, at)) continue;
-        append_words(words, part_words(token.substr(begin, at - begin), language,
-                                       at == token.size() && begin > 0));
+        const std::string_view part = token.substr(begin, at - begin);
+        if (begin > 0 && at + 1 < token.size() && ascii::is_letter(token[at + 1]) &&
+            is_later_figure(token.substr(0, begin - 1), part))
+            append_words(words, "to"); // "5-7-year-olds"
+        append_words(words, part_words(part, language, at == token.size() && begin > 0));
         begin = at + 1;
     }
     return words;
@@ -330,8 +360,9 @@ bool say_electronic(Passage& passage, std::size_t i) {
     if (token[0] == '#' && is_letter_byte(token[1])) {
         const bool closed = token.size() > 2 && token.back() == '#';
         const std::string tag = token.substr(1, token.size() - (closed ? 2 : 1));
-        const std::string words =
-            closed ? unicode::to_lower(tag) : mixture_words(split_camel(tag), passage.language());
+        const std::string words = closed && letters_end(tag, 0) == tag.size()
+                                      ? unicode::to_lower(tag)
+                                      : mixture_words(split_camel(tag), passage.language());
         passage.say(i, closed ? "hash " + words + " hash" : "hashtag " + words);
         return true;
     }

@@ -60,12 +60,12 @@ std::string_view operator_words(std::string_view text, std::size_t at, bool sum,
         {"÷", "divided by", false},
         {"^", "to the power of", false},
         {"±", "plus or minus", false},
-        {"<=", "is at most", false},
-        {">=", "is at least", false},
+        {"<=", "is less than or equal to", false},
+        {">=", "is greater than or equal to", false},
         {"<", "is less than", false},
         {">", "is greater than", false},
-        {"≤", "is at most", false},
-        {"≥", "is at least", false},
+        {"≤", "is less than or equal to", false},
+        {"≥", "is greater than or equal to", false},
         {"≠", "is not equal to", false},
         {"≈", "is about", false},
     });
@@ -127,19 +127,46 @@ bool say_ordinal(Passage& passage, std::size_t i, const Figure& figure) {
     std::string suffix = figure.suffix;
     const bool possessive = suffix.ends_with("'s");
     if (possessive) suffix.resize(suffix.size() - 2);
+    const bool plural = suffix.size() == 3 && suffix.back() == 's'; // "20ths"
+    if (plural) suffix.pop_back();
     if (!is_ordinal_suffix(suffix)) return false;
     std::string words = figure.sign;
     append_words(words, ordinal(figure.whole, passage.language()));
+    if (plural) words = to_plural(words);
     passage.say(i, possessive ? words + "'s" : words);
     return true;
+}
+
+// "e3", "e-5", "E+6" behind a figure.
+std::string power_of_ten(std::string_view suffix, Language language) {
+    const bool small = suffix.starts_with('e');
+    if (!small && !suffix.starts_with('E')) return {};
+    suffix.remove_prefix(1);
+    const bool minus = suffix.starts_with('-');
+    const bool sign = minus || suffix.starts_with('+');
+    if (sign) suffix.remove_prefix(1);
+    if (!all_digits(suffix) || suffix.size() > 3 || (!small && !sign)) return {};
+    return std::string("times ten to the power of ") + (minus ? "minus " : "") +
+           cardinal(suffix, language);
 }
 
 // What may stand behind a bare figure: "50+", "747s", "2012's", "10k", "5M".
 bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
     const Language language = passage.language();
     const std::string words = number_words(figure, language);
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
     if (figure.suffix == "+") {
         passage.say(i, words + " plus");
+    } else if (const std::string power = power_of_ten(figure.suffix, language); !power.empty()) {
+        passage.say(i, words + ' ' + power);
+    } else if ((figure.suffix == "p" || figure.suffix == "i") && is_line_count(figure.whole)) {
+        passage.say(i, in_pairs(figure.whole, language) + " ." + figure.suffix);
+    } else if (figure.suffix == "s" && next == "of" && words.starts_with("one ")) {
+        passage.say(i, to_plural(words.substr(4)));
+    } else if (figure.suffix == "er" || figure.suffix == "ers") {
+        passage.say(i, words + figure.suffix.substr(words.ends_with('e') ? 1 : 0)); // "49ers"
+    } else if (figure.suffix == "B" && !is_lower_plural(next) && next != "people") {
+        return false; // "Room 12B"
     } else if (figure.suffix == "s") {
         passage.say(i, figure.whole.size() == 3 ? to_plural(in_pairs(figure.whole, language))
                                                 : to_plural(words));
@@ -160,24 +187,69 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
     return true;
 }
 
-// "2x4", "4x100": by.
+// A side of something measured both ways: "8.5\"", "4m", "100".
+std::string side_words(const Figure& side, Language language) {
+    std::string words = number_words(side, language);
+    if (side.suffix.empty()) return words;
+    if (side.suffix == "s") return to_plural(words); // "2x4s"
+    const std::string unit =
+        side.suffix == "\"" ? "inches" : unit_words(side.suffix, Number::plural, language);
+    return unit.empty() ? unit : words + ' ' + unit;
+}
+
+// "2x4", "4x100", "12\"×12\"": by; "×" between bare figures is "times".
 bool say_by(Passage& passage, std::size_t i, std::string_view token) {
-    const std::size_t x = token.find_first_of("xX");
+    std::size_t x = token.find_first_of("xX");
+    std::size_t size = 1;
+    if (x == std::string_view::npos) {
+        x = token.find("×");
+        size = std::string_view("×").size();
+    }
     if (x == std::string_view::npos || x == 0) return false;
     const std::optional<Figure> left = read_figure(token.substr(0, x));
-    const std::optional<Figure> right = read_figure(token.substr(x + 1));
-    if (!left || !right || !left->is_bare() || !right->currency.empty()) return false;
+    const std::optional<Figure> right = read_figure(token.substr(x + size));
+    if (!left || !right || !left->currency.empty() || !right->currency.empty()) return false;
     const Language language = passage.language();
-    std::string words = number_words(*left, language) + " by ";
-    if (right->suffix.empty()) {
-        words += number_words(*right, language);
-    } else {
-        const std::string unit = unit_words(right->suffix, Number::plural, language);
-        if (unit.empty()) return false;
-        words += number_words(*right, language) + ' ' + unit;
-    }
-    passage.say(i, words);
+    const std::string from = side_words(*left, language);
+    const std::string to = side_words(*right, language);
+    if (from.empty() || to.empty()) return false;
+    const bool measured = !right->suffix.empty() || say_unit_behind(passage, i, Number::plural);
+    if (size > 1 && !measured) return false;
+    passage.say(i, from + " by " + to);
     return true;
+}
+
+// Figures that name rather than count: "Room 101", "Flight 370", "RFC 2119".
+bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto named = std::to_array<std::string_view>({
+        "airbus",  "apartment", "apt",        "boeing", "bus",   "extension", "flight",
+        "highway", "hwy",       "interstate", "locker", "model", "porsche",   "psalm",
+        "room",    "route",     "rte",        "sonnet", "suite", "train",
+    });
+    if (!passage.follows(i) || token.size() < 3 || token.size() > 4 || !all_digits(token))
+        return false;
+    if (passage.joined(i) && is_lower_plural(passage.text(i + 1))) return false;
+    const std::string_view before = passage.raw(i - 1);
+    if (std::find(named.begin(), named.end(), passage.folded(i - 1)) != named.end()) return true;
+    return before.size() >= 2 && before.size() <= 4 && !passage.shouts() &&
+           std::all_of(before.begin(), before.end(), ascii::is_upper) &&
+           capitals_kind(before) == Capitals::letters && token.substr(1) != "00";
+}
+
+// "1,500" is "fifteen hundred" to many US readers, "0" is "zero" to many in the UK.
+std::vector<std::string> other_number(const Figure& figure, Language language) {
+    if (!figure.sign.empty() || !figure.fraction.empty()) return {};
+    if (language == Language::en_gb)
+        return figure.whole == "0" ? std::vector<std::string>{"zero"} : std::vector<std::string>{};
+    const int number = figure.whole.size() == 4 ? to_int(figure.whole).value_or(0) : 0;
+    if (number < 1100 || number % 100 != 0 || number % 1000 == 0) return {};
+    return {year(number, language)};
+}
+
+// A four-digit number of a name keeps "thousand" where pairs would leave an "oh" behind it.
+std::string name_of_figure(std::string_view token, Language language) {
+    return token.size() == 4 && token[1] == '0' ? cardinal(token, language)
+                                                : in_pairs(token, language);
 }
 
 struct Slashed {
@@ -203,6 +275,85 @@ bool is_fixed_pair(const Slashed& pair, std::string_view token) {
     return pair.top == pair.bottom || token == "24/7" || token == "9/11" || token == "7/7";
 }
 
+// "a half" and "three quarters" behind a whole number, with their "and".
+std::string behind_whole(const Slashed& pair, Language language) {
+    const std::string words = fraction(pair.top, pair.bottom, language);
+    if (pair.top != "1") return "and " + words;
+    const std::string part = words.substr(words.find(' ') + 1);
+    const bool vowel = part.starts_with("eigh") || part.starts_with("eleven");
+    return (vowel ? "and an " : "and a ") + part;
+}
+
+// "120/80": what a blood pressure looks like.
+bool is_pressure(const Slashed& pair) {
+    const int top = to_int(pair.top).value_or(0);
+    const int bottom = to_int(pair.bottom).value_or(0);
+    return pair.top.size() <= 3 && top >= 80 && top <= 220 && bottom >= 40 && bottom < top &&
+           bottom <= 130;
+}
+
+// "give it 9/10", "a solid 7/10", "10/10": so many out of ten.
+bool is_mark_given(const Passage& passage, std::size_t i, const Slashed& pair) {
+    static constexpr auto cues = std::to_array<std::string_view>({
+        "gave",
+        "get",
+        "gets",
+        "give",
+        "giving",
+        "got",
+        "it",
+        "rate",
+        "rated",
+        "rating",
+        "score",
+        "scored",
+        "solid",
+    });
+    if (pair.bottom != "5" && pair.bottom != "10" && pair.bottom != "20" && pair.bottom != "100")
+        return false;
+    if (pair.top == pair.bottom) return pair.top != "20"; // "20/20 vision"
+    return passage.follows(i) &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end() &&
+           !(passage.joined(i) && passage.folded(i + 1) == "of");
+}
+
+// "1/2-inch", "3/4-mile-long": the part as it stands before a noun.
+bool say_fraction_compound(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-', 1);
+    if (hyphen == std::string_view::npos) return false;
+    const std::optional<Slashed> pair = read_slashed(token.substr(0, hyphen));
+    std::string rest = ascii::lower(token.substr(hyphen + 1));
+    std::replace(rest.begin(), rest.end(), '-', ' ');
+    if (!pair || rest.empty() || !std::all_of(rest.begin(), rest.end(), [](char c) {
+            return ascii::is_letter(c) || c == ' ';
+        }))
+        return false;
+    std::string words = fraction(pair->top, pair->bottom, passage.language());
+    if (words.starts_with("one half") || words.starts_with("one quarter"))
+        words.erase(0, std::string_view("one ").size());
+    if (words.ends_with("quarters")) words.pop_back();
+    passage.say(i, words + ' ' + rest);
+    return true;
+}
+
+// "n/2", "1/x": letters of sums over one another.
+bool say_over(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t slash = token.find('/');
+    if (slash == std::string_view::npos) return false;
+    const std::string_view top = token.substr(0, slash);
+    const std::string_view bottom = token.substr(slash + 1);
+    const auto letter = [](std::string_view part) {
+        return part.size() == 1 && ascii::is_lower(part[0]);
+    };
+    if (!(letter(top) && all_digits(bottom)) && !(all_digits(top) && letter(bottom))) return false;
+    const Language language = passage.language();
+    const auto words = [&](std::string_view part) {
+        return letter(part) ? '.' + std::string(part) : cardinal(part, language);
+    };
+    passage.say(i, words(top) + " over " + words(bottom));
+    return true;
+}
+
 // "2 1/2": the whole before it has been said, so an "and" is due.
 bool is_mixed_number(const Passage& passage, std::size_t i) {
     return passage.follows(i) && all_digits(passage.text(i - 1));
@@ -223,15 +374,112 @@ bool could_be_date(const Slashed& pair) {
     return (top <= 12 && bottom <= 31) || (bottom <= 12 && top <= 31);
 }
 
+// "won 3-2", "a 1-0 lead": in the UK the two figures stand alone, and none is "nil".
+bool is_score(const Passage& passage, std::size_t i, const FigureRange& range) {
+    static constexpr auto before = std::to_array<std::string_view>({
+        "ahead", "beat", "beaten",  "draw", "drawn", "drew",    "finished",
+        "it",    "lead", "leading", "led",  "lose",  "losing",  "lost",
+        "score", "them", "us",      "was",  "win",   "winning", "won",
+    });
+    static constexpr auto behind = std::to_array<std::string_view>(
+        {"defeat", "down", "draw", "lead", "loss", "thrashing", "up", "victory", "win"});
+    if (range.from.whole.size() > 2 || range.to.whole.size() > 2) return false;
+    const auto has = [](const auto& words, const std::string& word) {
+        return std::find(words.begin(), words.end(), word) != words.end();
+    };
+    return (passage.follows(i) && has(before, passage.folded(i - 1))) ||
+           (passage.joined(i) && has(behind, passage.folded(i + 1)));
+}
+
+// "Boeing 747-400": a name and two figures that make no range.
+bool is_type_and_version(const Passage& passage, std::size_t i, const FigureRange& range) {
+    return passage.follows(i) && ascii::is_upper(passage.raw(i - 1)[0]) &&
+           range.from.whole.size() == 3 && range.to.whole.size() == 3 &&
+           range.to.whole <= range.from.whole;
+}
+
 } // namespace
+
+// "10 000", "1 500 000": groups of three parted by blanks. Each group is said with its own words.
+// A group that begins with a nought or a third group tells them from two numbers side by side.
+bool say_spaced_thousands(Passage& passage, std::size_t i) {
+    std::string token = passage.text(i);
+    const std::optional<Figure> figure = read_figure(token);
+    if (!figure || !figure->suffix.empty() || !figure->fraction.empty() || figure->grouped ||
+        figure->whole.empty() || figure->whole.size() > 3 || figure->whole[0] == '0' ||
+        (passage.follows(i) && all_digits(passage.text(i - 1))))
+        return false;
+    std::size_t last = i;
+    const auto is_group = [&](std::size_t at) {
+        const std::string text = passage.text(at);
+        return text.size() == 3 && all_digits(text);
+    };
+    while (last < i + 4 && passage.joined(last) && is_group(last + 1))
+        ++last;
+    const std::size_t groups = last - i;
+    if (groups == 0 || (groups == 1 && passage.text(last)[0] != '0')) return false;
+    if (passage.joined(last) && ascii::is_digit(passage.text(last + 1)[0])) return false;
+    const Language language = passage.language();
+    for (std::size_t at = i; at <= last; ++at) {
+        const std::string digits = at == i ? figure->whole : passage.text(at);
+        const bool none = digits == "000";
+        std::string words = at == i ? figure->sign : "";
+        if (!none && at == last && at > i && passage.is_uk() && digits[0] == '0') words = "and";
+        if (!none)
+            append_words(words, cardinal(digits + std::string(3 * (last - at), '0'), language));
+        passage.say(at, words);
+    }
+    if (const Currency* currency = currency_of(figure->currency)) {
+        const std::string digits = passage.text(last);
+        std::string words = digits == "000" ? "" : cardinal(digits, language);
+        append_words(words, currency->many);
+        passage.say(last, words);
+        return true;
+    }
+    say_unit_behind(passage, last, Number::plural);
+    return true;
+}
 
 bool say_fraction(Passage& passage, std::size_t i) {
     std::string token = passage.text(i);
+    if (say_fraction_compound(passage, i, token) || say_over(passage, i, token)) return true;
     const bool inches = token.ends_with('"');
     if (inches) token.pop_back();
+    const Language language = passage.language();
+    // "3-1/2" is "3 1/2", "-1/2" has a sign.
+    std::string before;
+    if (const std::size_t hyphen = token.find('-'); hyphen != std::string::npos) {
+        const std::string whole = token.substr(0, hyphen);
+        if (!whole.empty() && !all_digits(whole)) return false;
+        before = whole.empty() ? "minus" : cardinal(whole, language);
+        token.erase(0, hyphen + 1);
+    }
     const std::optional<Slashed> pair = read_slashed(token);
     if (!pair) return false;
-    const Language language = passage.language();
+    if (!before.empty() && before != "minus") {
+        passage.say(i, before + ' ' + behind_whole(*pair, language) + (inches ? " inches" : ""));
+        return true;
+    }
+    if (!before.empty()) {
+        passage.say(i, before + ' ' + fraction(pair->top, pair->bottom, language));
+        return true;
+    }
+    if (is_mixed_number(passage, i) && inches) {
+        passage.say(i, behind_whole(*pair, language) +
+                           (tells_apart(passage, i, "\"") ? " inch" : " inches"));
+        return true;
+    }
+    if (is_mark_given(passage, i, *pair)) {
+        passage.say(i,
+                    cardinal(pair->top, language) + " out of " + cardinal(pair->bottom, language));
+        return true;
+    }
+    if (is_pressure(*pair)) {
+        passage.say(i, in_pairs(pair->top, Language::en_us) + " over " +
+                           cardinal(pair->bottom, language));
+        say_unit_behind(passage, i, Number::plural);
+        return true;
+    }
     if (inches) {
         passage.say(i, fraction(pair->top, pair->bottom, language) + " inch");
         return true;
@@ -242,10 +490,7 @@ bool say_fraction(Passage& passage, std::size_t i) {
     }
     const std::string words = fraction(pair->top, pair->bottom, language);
     if (is_mixed_number(passage, i)) {
-        const bool one = pair->top == "1";
-        const std::string part = one ? words.substr(words.find(' ') + 1) : words;
-        const bool vowel = part.starts_with("eigh") || part.starts_with("eleven");
-        passage.say(i, one ? (vowel ? "and an " : "and a ") + part : "and " + part);
+        passage.say(i, behind_whole(*pair, language));
         say_unit_behind(passage, i, Number::plural);
         return true;
     }
@@ -256,7 +501,8 @@ bool say_fraction(Passage& passage, std::size_t i) {
         passage.say(i, words);
     } else {
         passage.say(i, words,
-                    {cardinal(pair->top, language) + ' ' + cardinal(pair->bottom, language)});
+                    {day_and_month_words(to_int(pair->top).value_or(0),
+                                         to_int(pair->bottom).value_or(0), language)});
     }
     return true;
 }
@@ -273,7 +519,18 @@ bool say_range(Passage& passage, std::size_t i) {
         return true;
     }
     if (!range->to.suffix.empty()) return false;
-    passage.say(i, from + " to " + number_words(range->to, language));
+    const std::string to = number_words(range->to, language);
+    if (passage.text(i) == "50-50") {
+        passage.say(i, from + ' ' + to);
+    } else if (passage.is_uk() && is_score(passage, i, *range)) {
+        passage.say(i, (from == "nought" ? "nil" : from) + ' ' + (to == "nought" ? "nil" : to));
+    } else if (is_type_and_version(passage, i, *range)) {
+        passage.say(i, in_pairs(range->from.whole, language) + ' ' +
+                           in_pairs(range->to.whole, language));
+    } else {
+        const bool both = passage.follows(i) && passage.folded(i - 1) == "between";
+        passage.say(i, from + (both ? " and " : " to ") + to);
+    }
     return true;
 }
 
@@ -286,8 +543,13 @@ bool say_figure(Passage& passage, std::size_t i) {
     const std::optional<Figure> figure = read_figure(token);
     if (figure && (say_ordinal(passage, i, *figure) || say_suffixed(passage, i, *figure)))
         return true;
+    if (is_name_of_figure(passage, i, token)) {
+        passage.say(i, name_of_figure(token, passage.language()));
+        return true;
+    }
     if (figure && figure->currency.empty() && figure->suffix.empty()) {
-        passage.say(i, number_words(*figure, passage.language()));
+        passage.say(i, number_words(*figure, passage.language()),
+                    other_number(*figure, passage.language()));
         return true;
     }
     if (figure && figure->currency.empty()) {

@@ -26,21 +26,25 @@ constexpr auto spoken_as_words = std::to_array<std::string_view>({
 
 // Letters although they would make a word, or look like one. Common practice, no source.
 constexpr auto spoken_as_letters = std::to_array<std::string_view>({
-    "AA",   "AAA",   "AARP", "ABBA", "AC",   "ACLU", "AD",   "ADHD", "AI",   "AKA",  "AM",   "AMD",
-    "AP",   "APA",   "API",  "ASAP", "ASMR", "ATM",  "AV",   "AWS",  "BA",   "BBC",  "BC",   "BCE",
-    "BMI",  "BMX",   "CAD",  "CCTV", "CD",   "CE",   "CEO",  "CFO",  "CIA",  "CNN",  "CO",   "CPA",
-    "CPU",  "CSI",   "CT",   "CTO",  "CV",   "DA",   "DC",   "DIY",  "DJ",   "DNA",  "DOA",  "DVD",
-    "EA",   "ECG",   "EKG",  "EMT",  "EPA",  "ER",   "ESP",  "ESPN", "ETA",  "EU",   "EV",   "FAA",
-    "FAQ",  "FBI",   "FDA",  "FYI",  "GB",   "GDP",  "GI",   "GMO",  "GOP",  "GPA",  "GPS",  "GPU",
-    "HIV",  "HR",    "IBM",  "ICBM", "ICU",  "ID",   "IDE",  "IEA",  "IEEE", "IMF",  "IOC",  "IOT",
-    "IOU",  "IP",    "IPO",  "IQ",   "IRA",  "IRS",  "ISO",  "ISP",  "ITV",  "IUCN", "IV",   "IVF",
-    "KO",   "LA",    "LED",  "LGBT", "LOL",  "LSD",  "MA",   "MBA",  "MIA",  "MIT",  "MOT",  "MP",
-    "MRI",  "NAACP", "NBA",  "NBC",  "NGO",  "NHS",  "NPR",  "NRA",  "NSA",  "NYU",  "OAS",  "OBE",
-    "OCD",  "OECD",  "OEM",  "OK",   "OS",   "PA",   "PC",   "PE",   "PG",   "PHP",  "PM",   "POS",
-    "POW",  "PR",    "PS",   "PTA",  "QA",   "QED",  "RIP",  "RNA",  "RV",   "SEC",  "SOS",  "SUV",
-    "TA",   "TBA",   "TLC",  "TV",   "UAE",  "UAV",  "UCLA", "UEFA", "UFO",  "UI",   "UK",   "UN",
-    "UNDP", "UNHCR", "UPS",  "URI",  "URL",  "US",   "USA",  "USAF", "USB",  "USDA", "USSR", "UTC",
-    "UV",   "UX",    "VAT",  "VIP",  "VP",   "VR",   "WC",   "WTO",  "XML",
+    "AA",    "AAA",  "AARP",    "ABBA",  "AC",   "ACLU", "AD",    "ADHD", "AI",   "AKA",  "AM",
+    "AMD",   "AP",   "APA",     "API",   "ASAP", "ASMR", "ATM",   "AV",   "AWS",  "BA",   "BBC",
+    "BC",    "BCE",  "BMI",     "BMX",   "BTW",  "CAD",  "CCTV",  "CD",   "CE",   "CEO",  "CFO",
+    "CIA",   "CNN",  "CO",      "CPA",   "CPU",  "CSI",  "CT",    "CTO",  "CV",   "DA",   "DC",
+    "DIY",   "DJ",   "DNA",     "DOA",   "DVD",  "EA",   "ECG",   "EFL",  "EKG",  "EMT",  "EOD",
+    "EOY",   "EPA",  "ER",      "ESP",   "ESPN", "ETA",  "ETF",   "EU",   "EV",   "FAA",  "FAQ",
+    "FBI",   "FDA",  "FTSE",    "FYI",   "GB",   "GDP",  "GI",    "GMO",  "GOP",  "GPA",  "GPS",
+    "GPU",   "HIV",  "HR",      "IBM",   "ICBM", "ICU",  "ICYMI", "ID",   "IDE",  "IEA",  "IEEE",
+    "IMF",   "IMHO", "IMO",     "IOC",   "IOT",  "IOU",  "IP",    "IPO",  "IQ",   "IRA",  "IRS",
+    "ISBN",  "ISO",  "ISP",     "ITV",   "IUCN", "IV",   "IVF",   "KO",   "KPI",  "LA",   "LAX",
+    "LED",   "LGBT", "LGBTQIA", "LOL",   "LSD",  "MA",   "MBA",   "MIA",  "MIT",  "MLA",  "MOT",
+    "MP",    "MRI",  "MVP",     "NAACP", "NBA",  "NBC",  "NDA",   "NGO",  "NHS",  "NPR",  "NRA",
+    "NSA",   "NYSE", "NYU",     "OAS",   "OBE",  "OCD",  "OECD",  "OEM",  "OK",   "OMG",  "OS",
+    "PA",    "PC",   "PE",      "PG",    "PHP",  "PM",   "POS",   "POW",  "PR",   "PS",   "PTA",
+    "PTO",   "QA",   "QED",     "RAF",   "RIP",  "RNA",  "ROI",   "RV",   "SAS",  "SAT",  "SEC",
+    "SEO",   "SME",  "SOS",     "SUV",   "TA",   "TBA",  "TBC",   "TBD",  "TBH",  "TLC",  "TSA",
+    "TV",    "UAE",  "UAV",     "UCLA",  "UEFA", "UFC",  "UFO",   "UI",   "UK",   "UN",   "UNDP",
+    "UNHCR", "UPS",  "URI",     "URL",   "US",   "USA",  "USAF",  "USB",  "USDA", "USPS", "USSR",
+    "UTC",   "UV",   "UX",      "VAT",   "VIP",  "VP",   "VR",    "WC",   "WTO",  "XML",
 });
 
 // Without a vowel, and yet no letters are named.
@@ -55,11 +59,17 @@ struct Doubtful {
     std::string_view other;
 };
 constexpr auto doubtful = std::to_array<Doubtful>({
+    {"ASAP", "ay sap"},
     {"FAQ", "fack"},
+    {"FTSE", "footsie"},
+    {"GIF", "jif"},
     {"GUI", "gooey"},
+    {"PNG", "P N G"},
     {"SCSI", "scuzzy"},
     {"SQL", "sequel"},
 });
+
+static_assert(std::is_sorted(spoken_as_letters.begin(), spoken_as_letters.end()));
 
 bool contains(std::string_view vowels, char c) {
     return vowels.find(c) != std::string_view::npos;
@@ -190,8 +200,7 @@ std::string with_ending(const Core& core, std::string_view folded) {
     return "." + word + "'s";
 }
 
-void say_letters(Passage& passage, std::size_t i, const Core& core) {
-    const std::string words = with_ending(core, ascii::lower(core.letters));
+void say_and_ask(Passage& passage, std::size_t i, const Core& core, const std::string& words) {
     const auto* other = std::find_if(doubtful.begin(), doubtful.end(), [&](const Doubtful& entry) {
         return entry.sign == core.letters;
     });
@@ -200,6 +209,10 @@ void say_letters(Passage& passage, std::size_t i, const Core& core) {
     } else {
         passage.say(i, words, {std::string(other->other)});
     }
+}
+
+void say_letters(Passage& passage, std::size_t i, const Core& core) {
+    say_and_ask(passage, i, core, with_ending(core, ascii::lower(core.letters)));
 }
 
 // "AT&T", "R&D", "Q&A"
@@ -226,8 +239,8 @@ bool say_hyphened(Passage& passage, std::size_t i, std::string_view text) {
         const std::string_view part = text.substr(begin, end - begin);
         begin = end + 1;
         const Core core = core_of(part);
-        const bool spelt = core.letters.size() > 1 && is_capitals(core.letters) &&
-                           capitals_kind(core.letters) == Capitals::letters;
+        const bool spelt = part == "A" || (core.letters.size() > 1 && is_capitals(core.letters) &&
+                                           capitals_kind(core.letters) == Capitals::letters);
         letters |= spelt;
         append_words(words,
                      spelt ? with_ending(core, ascii::lower(core.letters)) : unicode::fold(part));
@@ -293,12 +306,64 @@ bool say_capitals(Passage& passage, std::size_t i, const Core& core) {
     if (kind == Capitals::letters) {
         say_letters(passage, i, core);
     } else {
-        passage.say(i, ascii::lower(core.letters) + core.ending);
+        say_and_ask(passage, i, core, ascii::lower(core.letters) + core.ending);
     }
     return true;
 }
 
+// "mRNA", "eSIM": a small letter before initials; "camelCase" where small letters meet capitals.
+bool say_mixed_case(Passage& passage, std::size_t i, const Core& core) {
+    const std::string& word = core.letters;
+    if (word.size() < 3 || !std::all_of(word.begin(), word.end(), ascii::is_letter)) return false;
+    const std::string_view rest = std::string_view(word).substr(1);
+    if (ascii::is_lower(word[0]) && is_capitals(rest) && word != "iOS") {
+        const std::string folded = ascii::lower(rest);
+        if (capitals_kind(rest) == Capitals::letters) {
+            passage.say(i, with_ending({word, core.ending}, ascii::lower(word)));
+        } else {
+            passage.say(i, "." + std::string(1, word[0]) + ' ' + folded + core.ending);
+        }
+        return true;
+    }
+    const std::string folded = ascii::lower(word);
+    if (in_lexicon(folded) || is_capitals(word)) return false;
+    std::string words;
+    std::size_t begin = 0;
+    std::size_t parts = 0;
+    for (std::size_t at = 1; at <= word.size(); ++at) {
+        if (at < word.size() && !(ascii::is_lower(word[at - 1]) && ascii::is_upper(word[at])))
+            continue;
+        const std::string part = folded.substr(begin, at - begin);
+        if (part.size() == 1 && (begin > 0 || (part != "i" && part != "e"))) return false;
+        if (part.size() == 2 && begin == 0 && part != "my" && part != "we" && part != "go")
+            return false; // "McHugh", "DeVos"
+        if (part.size() > 1 && !in_lexicon(part)) return false;
+        const bool letters = part.size() == 1 ||
+                             (is_capitals(word.substr(begin, at - begin)) &&
+                              capitals_kind(word.substr(begin, at - begin)) == Capitals::letters);
+        append_words(words, letters ? "." + part : part); // "macOS"
+        begin = at;
+        ++parts;
+    }
+    if (parts < 2) return false;
+    passage.say(i, words + core.ending);
+    return true;
+}
+
 } // namespace
+
+bool say_small_initials(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    if (!std::all_of(raw.begin(), raw.end(), ascii::is_lower)) return false;
+    std::string capitals(raw);
+    for (char& c : capitals)
+        c = static_cast<char>(c - 'a' + 'A');
+    if (!std::binary_search(spoken_as_letters.begin(), spoken_as_letters.end(), capitals) ||
+        (in_lexicon(raw) && raw != "fyi")) // the dictionary says "for your information"
+        return false;
+    passage.say(i, "." + std::string(raw));
+    return true;
+}
 
 Capitals capitals_kind(std::string_view word) {
     std::string capitals(word);
@@ -331,6 +396,7 @@ bool say_initials(Passage& passage, std::size_t i) {
         say_letters(passage, i, {letters, core.ending});
         return true;
     }
+    if (say_mixed_case(passage, i, core)) return true;
     if (core.letters == "PhD" || core.letters == "iOS" || core.letters == "TVs") {
         say_letters(passage, i, core);
         return true;

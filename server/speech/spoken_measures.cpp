@@ -31,6 +31,10 @@ constexpr auto units = std::to_array<Unit>({
     {"°F", "degree fahrenheit", "degrees fahrenheit"},
     {"ºC", "degree celsius", "degrees celsius"},
     {"ºF", "degree fahrenheit", "degrees fahrenheit"},
+    {"°N", "degree north", "degrees north"},
+    {"°S", "degree south", "degrees south"},
+    {"°E", "degree east", "degrees east"},
+    {"°W", "degree west", "degrees west"},
     {"°K", "degree kelvin", "degrees kelvin"},
     {"℃", "degree celsius", "degrees celsius"},
     {"℉", "degree fahrenheit", "degrees fahrenheit"},
@@ -53,7 +57,7 @@ constexpr auto units = std::to_array<Unit>({
     {"px", "pixel", "pixels"},
     {"pt", "point", "points", Use::glued},
     // area
-    {"ha", "hectare", "hectares", Use::glued},
+    {"ha", "hectare", "hectares"},
     {"ac", "acre", "acres", Use::glued},
     {"sq", "square", "square"},
     {"cu", "cubic", "cubic"},
@@ -67,7 +71,7 @@ constexpr auto units = std::to_array<Unit>({
     {"dL", "deciliter", "deciliters"},
     {"l", "liter", "liters"},
     {"L", "liter", "liters"},
-    {"cc", "cc", "cc", Use::glued},
+    {"cc", ".cc", ".cc"},
     {"gal", "gallon", "gallons", Use::glued},
     {"qt", "quart", "quarts"},
     {"tsp", "teaspoon", "teaspoons"},
@@ -159,6 +163,7 @@ constexpr auto units = std::to_array<Unit>({
     {"kPa", "kilopascal", "kilopascals"},
     {"MPa", "megapascal", "megapascals"},
     {"mbar", "millibar", "millibars"},
+    {"mmHg", "millimeter of mercury", "millimeters of mercury"},
     {"atm", "atmosphere", "atmospheres", Use::glued},
     {"dB", "decibel", "decibels"},
     {"db", "decibel", "decibels"},
@@ -258,7 +263,11 @@ bool say_feet(Passage& passage, std::size_t i, const Figure& figure) {
         return true;
     }
     const std::optional<Figure> inches = read_figure(rest);
-    if (!inches || (inches->suffix != "\"" && inches->suffix != "''")) return false;
+    if (!inches) return false;
+    // "6'2" without its sign is a height only where a body has it.
+    const bool height = inches->suffix.empty() && figure.whole.size() == 1 && figure.whole > "2" &&
+                        inches->whole.size() <= 2 && to_int(inches->whole).value_or(12) < 12;
+    if (!height && inches->suffix != "\"" && inches->suffix != "''") return false;
     passage.say(i, words + " foot " + number_words(*inches, language));
     return true;
 }
@@ -266,6 +275,7 @@ bool say_feet(Passage& passage, std::size_t i, const Figure& figure) {
 // A unit glued to the figure: "12kg", "5%", "20°C", "4.4x", "12\"".
 std::string glued_unit(const Figure& figure, Number number, Language language) {
     if (figure.suffix == "\"") return number == Number::plural ? "inches" : "inch";
+    if (figure.suffix == "'") return number == Number::plural ? "feet" : "foot";
     if (figure.suffix == "x" || figure.suffix == "X") return ".x";
     if (figure.suffix.ends_with('+')) {
         const std::string unit = unit_words(
@@ -303,6 +313,81 @@ bool say_compound(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "the 747s", "two 5s", "1s and 0s", "100s of": a plural, not a length of time.
+bool is_plural_figure(const Passage& passage, std::size_t i, const Figure& figure) {
+    static constexpr auto cues = std::to_array<std::string_view>({
+        "all", "and",  "both",  "five", "four", "many",  "more",  "no",    "or",  "several",
+        "six", "size", "sizes", "some", "the",  "these", "those", "three", "two",
+    });
+    if (!figure.fraction.empty()) return false;
+    if (passage.joined(i) && passage.folded(i + 1) == "of") return true;
+    const bool paired = passage.joined(i + 1) && passage.folded(i + 1) == "and" &&
+                        passage.folded(i + 2).size() < 4 && passage.folded(i + 2).ends_with('s') &&
+                        ascii::is_digit(passage.folded(i + 2)[0]);
+    const bool behind_pair = i > 1 && passage.follows(i) && passage.folded(i - 1) == "and" &&
+                             ascii::is_digit(passage.folded(i - 2)[0]);
+    if (paired || behind_pair) return true;
+    return passage.follows(i) && passage.folded(i - 1) != "and" &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
+// "11 st 4 lb"; alone only in the UK, where people weigh so many stone.
+bool is_stone(const Passage& passage, std::size_t i) {
+    if (passage.text(i + 1) != "st") return false;
+    const std::string pounds =
+        passage.joined(i + 1) && passage.joined(i + 2) ? passage.folded(i + 3) : std::string{};
+    return pounds == "lb" || pounds == "lbs" || passage.is_uk();
+}
+
+// "5 ft 6 in"
+bool is_behind_feet(const Passage& passage, std::size_t i) {
+    if (i == 0 || !passage.adjacent(i - 1)) return false;
+    const std::string before = passage.folded(i - 1);
+    return before == "ft" || before == "feet" || before == "foot" || before.ends_with("ft");
+}
+
+// 40°26'46"N
+bool say_arc(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t degree = token.find("°");
+    if (degree == std::string_view::npos) return false;
+    std::string_view rest = token.substr(degree + std::string_view("°").size());
+    const std::size_t minute = rest.find('\'');
+    const std::optional<Figure> degrees = read_figure(token.substr(0, degree));
+    if (!degrees || !degrees->suffix.empty() || minute == std::string_view::npos) return false;
+    const std::optional<Figure> minutes = read_figure(rest.substr(0, minute));
+    if (!minutes || !minutes->suffix.empty()) return false;
+    const Language language = passage.language();
+    std::string words =
+        number_words(*degrees, language) + (degrees->is_one() ? " degree " : " degrees ") +
+        number_words(*minutes, language) + (minutes->is_one() ? " minute" : " minutes");
+    rest.remove_prefix(minute + 1);
+    const std::size_t second = rest.find('"');
+    if (second != std::string_view::npos) {
+        const std::optional<Figure> seconds = read_figure(rest.substr(0, second));
+        if (!seconds || !seconds->suffix.empty()) return false;
+        words +=
+            ' ' + number_words(*seconds, language) + (seconds->is_one() ? " second" : " seconds");
+        rest.remove_prefix(second + 1);
+    }
+    if (!rest.empty()) {
+        const Unit* side = find_unit("°" + std::string(rest));
+        if (side == nullptr || rest.size() != 1) return false;
+        append_words(words, side->one.substr(side->one.find(' ') + 1));
+    }
+    passage.say(i, words);
+    return true;
+}
+
+// "25° F", "40° N": the letter behind the degrees.
+void say_scale_behind(Passage& passage, std::size_t i, const Figure& figure) {
+    if (figure.suffix != "°" || !passage.joined(i)) return;
+    const std::string next = passage.text(i + 1);
+    if (next.size() != 1 || std::string_view("CFNSEW").find(next[0]) == std::string_view::npos)
+        return;
+    const Unit* unit = find_unit("°" + next);
+    passage.say(i + 1, unit->one.substr(unit->one.find(' ') + 1));
+}
+
 // "2-5lb", "1980-1970 kg", "10-20%"; years only where a unit says otherwise.
 bool say_measure_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<FigureRange> range = read_range(token);
@@ -334,6 +419,15 @@ std::string unit_words(std::string_view unit, Number number, Language language) 
     if (slash == std::string_view::npos || slash == 0) return single_unit(unit, number, language);
     const std::string upper = single_unit(unit.substr(0, slash), number, language);
     const std::string_view rest = unit.substr(slash + 1);
+    // "8 L/100km": per so many of them.
+    if (!rest.empty() && ascii::is_digit(rest[0])) {
+        const std::optional<Figure> count = read_figure(rest);
+        if (!count || upper.empty()) return {};
+        std::string words = upper + " per " + number_words(*count, language);
+        if (count->suffix.empty()) return words;
+        const std::string counted = single_unit(count->suffix, Number::plural, language);
+        return counted.empty() ? counted : words + ' ' + counted;
+    }
     std::string lower = rest == "s2" || rest == "s²"
                             ? "second squared"
                             : single_unit(rest, Number::singular, language);
@@ -345,14 +439,24 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     if (!passage.joined(i)) return false;
     const std::string text = passage.text(i + 1);
     const Language language = passage.language();
-    if (const Unit* unit = find_unit(text)) {
+    if (is_stone(passage, i)) {
+        passage.say(i + 1, "stone");
+        return true;
+    }
+    const bool prefix = text == "sq" || text == "cu" || text == "fl";
+    if (const Unit* unit = find_unit(text); unit && !prefix) {
         // "5 in." is inches, "5 in the morning" is not.
-        if (unit->use == Use::glued && !(unit->sign.size() > 1 && passage.stop_behind(i + 1)))
+        if (unit->use == Use::glued && !(unit->sign.size() > 1 && passage.stop_behind(i + 1)) &&
+            !(text == "in" && is_behind_feet(passage, i)))
             return false;
     }
     const std::string words = unit_words(text, number, language);
     if (words.empty()) return false;
-    const bool prefix = text == "sq" || text == "cu" || text == "fl";
+    if (text == "fl" && passage.text(i + 2) != "oz") return false;
+    if (text.ends_with("/100") && passage.joined(i + 1)) {
+        const std::string last = single_unit(passage.text(i + 2), Number::plural, language);
+        if (!last.empty()) passage.say(i + 2, last);
+    }
     if (prefix && passage.adjacent(i + 1)) {
         const std::string next = passage.text(i + 2);
         const Unit* unit = find_unit(next);
@@ -366,17 +470,27 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
 
 bool say_measure(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
-    if (say_measure_range(passage, i, token)) return true;
+    if (say_measure_range(passage, i, token) || say_arc(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
     const Language language = passage.language();
     if (!figure->suffix.empty() && !fraction_sign_at(figure->suffix)) {
-        const bool singular = figure->is_one() || is_attributive(passage, i, i);
+        const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+        // "100s of people", "5m people", "802.11ac"
+        if (figure->suffix == "s" && is_plural_figure(passage, i, *figure)) return false;
+        if (figure->suffix == "ac" && !figure->fraction.empty()) return false;
+        if (figure->suffix == "m" && is_counted_in_millions(next)) {
+            passage.say(i, number_words(*figure, language) + " million");
+            return true;
+        }
+        const bool singular = figure->is_one() || is_attributive(passage, i, i) ||
+                              tells_apart(passage, i, figure->suffix);
         const std::string unit =
             glued_unit(*figure, singular ? Number::singular : Number::plural, language);
         if (unit.empty()) return false;
         passage.say(i, number_words(*figure, language) + ' ' + unit);
+        say_scale_behind(passage, i, *figure);
         return true;
     }
     std::size_t last = i;

@@ -54,6 +54,9 @@ constexpr auto currencies = std::to_array<Currency>({
     {"₿", "bitcoin", "bitcoins", "", ""},
     {"BTC", "bitcoin", "bitcoins", "", ""},
     {"¢", "cent", "cents", "", ""},
+    {"kr", "krone", "kroner", "", ""},
+    {"zł", "zloty", "zlotys", "", ""},
+    {"Kč", "koruna", "korunas", "", ""},
 });
 
 // Two digits of a coin; none if the fraction is finer than that.
@@ -128,6 +131,7 @@ std::string money_words(const Amount& amount, Language language) {
 bool read_suffix(Amount& amount, Language language) {
     std::string_view suffix = amount.figure.suffix;
     if (suffix.empty() || fraction_sign_at(suffix)) return true;
+    if (suffix == "'s" || suffix == "s") return true; // "$20's worth", "in $20s"
     if (suffix == "+") {
         amount.tail = "plus";
         return true;
@@ -135,6 +139,15 @@ bool read_suffix(Amount& amount, Language language) {
     amount.tail = rate_words(suffix, language);
     if (!amount.tail.empty()) return true;
     if (suffix.starts_with('-')) suffix.remove_prefix(1);
+    // "£1.2m-a-year"
+    if (const std::size_t hyphen = suffix.find("-a-"); hyphen != std::string_view::npos) {
+        amount.magnitude = magnitude_of_suffix(suffix.substr(0, hyphen));
+        const std::string_view noun = suffix.substr(hyphen + 3);
+        if (!amount.magnitude.empty() && std::all_of(noun.begin(), noun.end(), ascii::is_letter)) {
+            amount.tail = "a " + ascii::lower(noun);
+            return true;
+        }
+    }
     amount.magnitude = magnitude_of_suffix(suffix);
     if (!amount.magnitude.empty()) return true;
     // "$5-a-day"
@@ -201,7 +214,8 @@ bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure
     if (!figure.currency.empty()) return false;
     const Language language = passage.language();
     const Currency* currency = currency_of(figure.suffix);
-    if (currency == nullptr && figure.suffix == "p" && passage.is_uk()) {
+    if (currency == nullptr && figure.suffix == "p" && passage.is_uk() &&
+        !is_line_count(figure.whole)) {
         const std::string unit = figure.is_one() ? "penny" : "pence";
         passage.say(i, number_words(figure, language) + ' ' + unit);
         return true;
@@ -245,6 +259,11 @@ const Currency* currency_of(std::string_view sign) {
 }
 
 bool say_money(Passage& passage, std::size_t i) {
+    // Capitals without a figure are a currency only if they are a code: "EUR 20".
+    const std::string_view raw = passage.raw(i);
+    if (!raw.empty() && ascii::is_upper(raw[0]) && raw.size() != 3 &&
+        std::all_of(raw.begin(), raw.end(), ascii::is_letter))
+        return false;
     const std::string token = passage.text(i);
     // "$ 5": the sign alone says nothing, its figure all.
     if (currency_of(token) != nullptr && passage.joined(i)) {

@@ -11,12 +11,11 @@ namespace say {
 namespace {
 
 constexpr auto headings = std::to_array<std::string_view>({
-    "act",     "annex",   "appendix", "article", "book",     "bowl",     "category",
-    "chapter", "class",   "division", "episode", "exhibit",  "figure",   "grade",
-    "group",   "lesson",  "level",    "mark",    "module",   "number",   "part",
-    "phase",   "psalm",   "quarter",  "round",   "scene",    "schedule", "season",
-    "section", "session", "stage",    "step",    "symphony", "table",    "tier",
-    "title",   "type",    "unit",     "vol",     "volume",   "war",
+    "act",      "annex",   "appendix", "article", "book",   "bowl",  "category", "chapter", "class",
+    "division", "episode", "exhibit",  "figure",  "grade",  "group", "lesson",   "level",   "mark",
+    "mk",       "module",  "number",   "part",    "phase",  "psalm", "quarter",  "round",   "scene",
+    "schedule", "season",  "section",  "session", "stage",  "step",  "symphony", "table",   "tier",
+    "title",    "type",    "unit",     "vol",     "volume", "war",
 });
 static_assert(std::is_sorted(headings.begin(), headings.end()));
 
@@ -85,6 +84,29 @@ bool i_is_number(const Passage& passage, std::size_t i, bool heading) {
     return has(behind_ruler, next) && next != "had" && next != "would" && next != "was";
 }
 
+// What is counted in the name itself: "the XXI Olympics".
+constexpr auto counted_names = std::to_array<std::string_view>({
+    "army",
+    "assembly",
+    "congress",
+    "corps",
+    "dynasty",
+    "edition",
+    "games",
+    "international",
+    "legion",
+    "olympiad",
+    "olympic",
+    "olympics",
+    "summer",
+    "winter",
+});
+
+// Letters of a number that no initials share ("CD", "MD", "DC").
+bool is_small_value(std::string_view token) {
+    return token.find_first_not_of("IVX") == std::string_view::npos;
+}
+
 bool say_as(Passage& passage, std::size_t i, const std::string& words, std::string_view ending) {
     passage.say(i, words + std::string(ending));
     return true;
@@ -106,7 +128,17 @@ bool say_roman(Passage& passage, std::size_t i) {
     const bool century =
         passage.joined(i) && passage.folded(i + 1).starts_with("centur") && token != "I";
     if (century) return say_as(passage, i, ordinal(digits, language), ending);
+    // "MCMXCIV", which no initials look like
+    if (token.size() >= 5 && token[0] == 'M' && *number > 1000 && *number < 2100)
+        return say_as(passage, i, year(*number, language), ending);
+    // "II. Methods" heads a part.
+    if (i == 0 && token.size() > 1 && is_small_value(token) && passage.joined_by_stop(i) &&
+        is_name(passage.text(i + 1)))
+        return say_as(passage, i, cardinal(*number, language), ending);
     if (i == 0 || !passage.adjacent(i - 1)) return false;
+    if (token.size() > 1 && is_small_value(token) && passage.folded(i - 1) == "the" &&
+        passage.joined(i) && has(counted_names, passage.folded(i + 1)))
+        return say_as(passage, i, ordinal(digits, language), ending);
     const std::string before = passage.text(i - 1);
     const std::string folded = ascii::lower(before);
     const bool heading = has(headings, folded);
@@ -114,18 +146,39 @@ bool say_roman(Passage& passage, std::size_t i) {
     const bool ruler = is_name(before) && (has(rulers, folded) || titled);
     if (token == "I" && !((heading || ruler) && i_is_number(passage, i, heading))) return false;
     // One letter alone after a name is an initial ("Charles V" is not, but "James C" is).
-    if (token.size() == 1 && token != "I" && token != "V" && token != "X" && !heading) return false;
+    if (token.size() == 1 && token != "I" && token != "V" && token != "X") return false;
     if (heading) return say_as(passage, i, cardinal(*number, language), ending);
     if (ruler) return say_as(passage, i, "the " + ordinal(digits, language), ending);
     // "John Hill III", "Rocky II"
-    const bool two_names =
-        i > 1 && is_name(before) && passage.joined(i - 2) && is_name(passage.text(i - 2));
+    const bool two_names = i > 1 && is_name(before) &&
+                           ((passage.joined(i - 2) && is_name(passage.text(i - 2))) ||
+                            (passage.joined_by_stop(i - 2) && passage.raw(i - 2).size() == 1));
     if (token.size() < 2 || *number > 30 || !is_name(before)) return false;
     if (token == "MD" || token == "DC" || token == "CD" || token == "CC") return false;
     const bool person = two_names && (token == "II" || token == "III" || token == "IV");
     return say_as(passage, i,
                   person ? "the " + ordinal(digits, language) : cardinal(*number, language),
                   ending);
+}
+
+// "Part iii", "page xii": small letters only behind what counts its parts.
+bool say_small_roman(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    if (raw.find_first_not_of("ivxlc") != std::string_view::npos || i == 0 ||
+        !passage.adjacent(i - 1))
+        return false;
+    static constexpr auto pages = std::to_array<std::string_view>(
+        {"clause", "item", "p", "page", "pages", "paragraph", "pp"});
+    const std::string before = passage.folded(i - 1);
+    if (!has(headings, before) && !has(pages, before)) return false;
+    if (raw.size() == 1 && passage.joined(i)) return false;
+    std::string capitals(raw);
+    for (char& c : capitals)
+        c = static_cast<char>(c - 'a' + 'A');
+    const std::optional<int> number = roman(capitals);
+    if (!number || raw == "c" || raw == "l") return false;
+    passage.say(i, cardinal(*number, passage.language()));
+    return true;
 }
 
 } // namespace say

@@ -27,14 +27,14 @@ constexpr auto signs = std::to_array<Named>({
     {"*", "times"},
     {"<", "is less than"},
     {">", "is greater than"},
-    {"<=", "is at most"},
-    {">=", "is at least"},
+    {"<=", "is less than or equal to"},
+    {">=", "is greater than or equal to"},
     {"^", "to the power of"},
     {"×", "times"},
     {"÷", "divided by"},
     {"±", "plus or minus"},
-    {"≤", "is at most"},
-    {"≥", "is at least"},
+    {"≤", "is less than or equal to"},
+    {"≥", "is greater than or equal to"},
     {"≠", "is not equal to"},
     {"≈", "is about"},
     {"√", "the square root of"},
@@ -81,12 +81,15 @@ constexpr auto signs = std::to_array<Named>({
     {"her/his", "her or his"},
     {"and/or", "and or"},
     {"WWI", "world war one"},
+    {"WWI's", "world war one's"},
     {"WWII", "world war two"},
+    {"WWII's", "world war two's"},
     {"w/", "with"},
     {"w/o", "without"},
     {"n/a", "not applicable"},
     {"N/A", "not applicable"},
     {"h/t", "hat tip"},
+    {"b/c", "because"},
     {"c/o", "care of"},
 });
 
@@ -98,7 +101,32 @@ bool say_lone_hyphen(Passage& passage, std::size_t i) {
     return true;
 }
 
-// "x" between figures.
+// "≥ 3" with nothing before it to compare: "at least three".
+std::string_view words_before_figure(std::string_view sign) {
+    static constexpr auto table = std::to_array<Named>({
+        {"<", "less than"},
+        {">", "more than"},
+        {"<=", "at most"},
+        {">=", "at least"},
+        {"≤", "at most"},
+        {"≥", "at least"},
+        {"≈", "about"},
+        {"~", "about"},
+    });
+    const auto* found = std::find_if(table.begin(), table.end(),
+                                     [sign](const Named& named) { return named.sign == sign; });
+    return found == table.end() ? std::string_view{} : found->words;
+}
+
+bool is_measured(const Passage& passage, std::size_t i) {
+    const std::optional<Figure> figure = read_figure(passage.text(i));
+    if (!figure) return false;
+    if (!figure->suffix.empty()) return true;
+    return passage.joined(i) &&
+           !unit_words(passage.text(i + 1), Number::plural, passage.language()).empty();
+}
+
+// "x" and "×" between figures: by if they are measures, else "×" is times.
 bool say_lone_x(Passage& passage, std::size_t i) {
     if (i == 0 || !passage.follows(i) || !passage.joined(i)) return false;
     const std::string before = passage.text(i - 1);
@@ -107,8 +135,11 @@ bool say_lone_x(Passage& passage, std::size_t i) {
         return !text.empty() && ascii::is_digit(text[0]);
     };
     if (!figure(before) || !figure(behind)) return false;
-    const bool sum = i + 2 < passage.size() && passage.text(i + 2) == "=";
-    passage.say(i, sum ? "times" : "by");
+    const bool sum =
+        (i + 2 < passage.size() && passage.text(i + 2) == "=") || behind.starts_with("10^");
+    const bool cross = passage.text(i) == "×";
+    const bool by = cross ? is_measured(passage, i - 1) || is_measured(passage, i + 1) : !sum;
+    passage.say(i, by ? "by" : "times");
     return true;
 }
 
@@ -134,6 +165,30 @@ bool say_joined_words(Passage& passage, std::size_t i, std::string_view text) {
         begin = at + 1;
     }
     passage.say(i, words);
+    return true;
+}
+
+// "km/h" without a figure.
+bool say_unit_pair(Passage& passage, std::size_t i, std::string_view text) {
+    const std::size_t slash = text.find('/');
+    if (slash == 0 || text.size() > 8) return false;
+    const std::string_view upper = text.substr(0, slash);
+    const std::string_view lower = text.substr(slash + 1);
+    if (upper.size() + lower.size() < 3 && text != "m/s" && text != "g/l") return false;
+    const Language language = passage.language();
+    if (unit_words(upper, Number::plural, language).empty() ||
+        unit_words(lower, Number::singular, language).empty())
+        return false;
+    passage.say(i, unit_words(text, Number::plural, language));
+    return true;
+}
+
+// "x/y"
+bool say_letters_over(Passage& passage, std::size_t i, std::string_view text) {
+    if (text.size() != 3 || text[1] != '/' || !ascii::is_lower(text[0]) ||
+        !ascii::is_lower(text[2]))
+        return false;
+    passage.say(i, "." + std::string(1, text[0]) + " over ." + std::string(1, text[2]));
     return true;
 }
 
@@ -166,6 +221,15 @@ bool say_symbol(Passage& passage, std::size_t i) {
     const std::string text = passage.text(i);
     if (text == "-") return say_lone_hyphen(passage, i);
     if (text == "x" || text == "X") return say_lone_x(passage, i);
+    if (text == "×" && say_lone_x(passage, i)) return true;
+    if (text.size() <= 3 && !passage.follows(i) && passage.joined(i)) {
+        const std::string_view words = words_before_figure(text);
+        const std::string next = passage.text(i + 1);
+        if (!words.empty() && !next.empty() && ascii::is_digit(next[0])) {
+            passage.say(i, words);
+            return true;
+        }
+    }
     for (const std::string_view sign : {std::string_view(raw), std::string_view(text)}) {
         const std::string_view words = sign_words(sign);
         if (words.empty()) continue;
@@ -183,7 +247,10 @@ bool say_symbol(Passage& passage, std::size_t i) {
         passage.say(i, "");
         return true;
     }
-    if (text.find('/') != std::string::npos) return say_joined_words(passage, i, text);
+    if (text.find('/') != std::string::npos) {
+        if (say_unit_pair(passage, i, text) || say_letters_over(passage, i, text)) return true;
+        return say_joined_words(passage, i, text);
+    }
     return say_bracketed(passage, i, text);
 }
 

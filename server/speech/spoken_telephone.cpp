@@ -58,7 +58,7 @@ std::string joined_groups(const std::vector<std::string_view>& groups, Language 
 
 // "192.168.0.1"
 bool say_internet_address(Passage& passage, std::size_t i,
-                          const std::vector<std::string_view>& groups) {
+                          const std::vector<std::string_view>& groups, std::string_view behind) {
     const bool fits =
         groups.size() == 4 && std::all_of(groups.begin(), groups.end(), [](std::string_view group) {
             return all_digits(group) && group.size() <= 3;
@@ -69,16 +69,55 @@ bool say_internet_address(Passage& passage, std::size_t i,
         if (!words.empty()) words += " dot ";
         words += digit_by_digit(group);
     }
+    append_words(words, behind);
+    passage.say(i, words);
+    return true;
+}
+
+// "555-1234 x12", "ext. 890"
+bool say_extension(Passage& passage, std::size_t i, std::string_view token) {
+    if (i == 0 || !passage.adjacent(i - 1)) return false;
+    const std::string before = passage.folded(i - 1);
+    const bool x = token.size() > 1 && token[0] == 'x' && all_digits(token.substr(1)) &&
+                   before.size() >= 4 && ascii::is_digit(before.back());
+    if (x) {
+        const std::string_view digits = token.substr(1);
+        passage.say(i, "extension " + (digits.size() < 3 ? cardinal(digits, passage.language())
+                                                         : digit_by_digit(digits)));
+        return true;
+    }
+    if ((before != "ext" && before != "extension") || !all_digits(token) || token.size() < 3)
+        return false;
+    passage.say(i, said_digits(token, passage.language()));
+    return true;
+}
+
+// "978-3-16-148410-0": too many groups of digits for anything but a number of its own kind.
+bool say_long_number(Passage& passage, std::size_t i, const std::vector<std::string_view>& groups) {
+    std::size_t digits = 0;
+    for (const std::string_view group : groups)
+        digits += group.size();
+    if (groups.size() < 4 || digits < 9 || !std::all_of(groups.begin(), groups.end(), all_digits))
+        return false;
+    std::string words;
+    for (const std::string_view group : groups)
+        append_words(words, digit_by_digit(group));
     passage.say(i, words);
     return true;
 }
 
 // "1-800-GO-2-HAUL": letters stand for digits and are read as words.
 bool say_vanity(Passage& passage, std::size_t i, const std::vector<std::string_view>& groups) {
-    if (groups.size() < 3 || groups[0] != "1" || groups[1].size() != 3 || groups[1][0] != '8')
+    const std::size_t code = !groups.empty() && groups[0] == "1" ? 1 : 0;
+    if (groups.size() < code + 2 || groups[code].size() != 3 || groups[code][0] != '8')
         return false;
-    std::string words = "one " + group_words(groups, 1, Language::en_us);
-    for (std::size_t at = 2; at < groups.size(); ++at) {
+    bool lettered = false;
+    for (const std::string_view group : groups)
+        lettered |= !group.empty() && ascii::is_upper(group[0]);
+    if (code == 0 && !lettered) return false;
+    std::string words = code == 1 ? "one" : "";
+    append_words(words, group_words(groups, code, Language::en_us));
+    for (std::size_t at = code + 1; at < groups.size(); ++at) {
         const bool letters = std::all_of(groups[at].begin(), groups[at].end(), ascii::is_letter);
         if (!letters && !all_digits(groups[at])) return false;
         append_words(words, letters ? ascii::lower(groups[at]) : digit_by_digit(groups[at]));
@@ -145,10 +184,12 @@ bool has_call_cue(const Passage& passage, std::size_t i) {
 }
 
 void say_digit_words(Passage& passage, std::size_t first, std::size_t last) {
+    const bool free = passage.text(first) == "1" && is_free_call(passage.text(first + 1));
     for (std::size_t i = first; i <= last; ++i) {
         const std::string text = passage.text(i);
         std::string words = text.starts_with('+') ? "plus" : "";
-        append_words(words, said_digits(text, passage.language()));
+        append_words(words, free && i == first + 1 ? cardinal(text, Language::en_us)
+                                                   : said_digits(text, passage.language()));
         passage.say(i, words);
     }
 }
@@ -169,7 +210,13 @@ bool say_spaced(Passage& passage, std::size_t i, std::string_view token) {
     }
     const bool national = token.starts_with('0') && token.size() >= 3 && count >= 9 && count <= 11;
     const bool international = token.starts_with('+') && count >= 8 && count <= 15;
-    const bool local = cue && (count == 7 || count == 10) && token.size() == 3;
+    const std::string second = passage.text(i + 1);
+    const bool written = !token.starts_with('0') && count == (token == "1" ? 11U : 10U) &&
+                         last == i + (token == "1" ? 3 : 2) && passage.text(last).size() == 4 &&
+                         second.size() == 3 && (token.size() == 3 || token == "1");
+    const bool free_call = token == "0800" && count >= 7;
+    const bool local =
+        written || free_call || (cue && (count == 7 || count == 10) && token.size() == 3);
     if (!national && !international && !local) return false;
     say_digit_words(passage, i, last);
     return true;
@@ -192,21 +239,37 @@ bool say_area_code(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "192.168.1.1:8080", "10.0.0.0/24"
+bool say_internet_address_and_more(Passage& passage, std::size_t i, std::string_view body) {
+    if (body.find('-') != std::string_view::npos) return false;
+    const std::size_t sign = body.find_first_of(":/");
+    std::string behind;
+    if (sign != std::string_view::npos) {
+        const std::string_view more = body.substr(sign + 1);
+        if (!all_digits(more)) return false;
+        behind = body[sign] == ':' ? "colon " + digit_by_digit(more)
+                                   : "slash " + cardinal(more, passage.language());
+    }
+    return say_internet_address(passage, i, split_groups(body.substr(0, sign)), behind);
+}
+
 } // namespace
 
 bool say_telephone(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
-    if (say_area_code(passage, i, token) || say_spaced(passage, i, token)) return true;
+    if (say_extension(passage, i, token) || say_area_code(passage, i, token) ||
+        say_spaced(passage, i, token))
+        return true;
     std::string_view body = token;
     const bool plus = body.starts_with('+');
     if (plus) body.remove_prefix(1);
     if (body.starts_with('(')) body.remove_prefix(1);
     const std::vector<std::string_view> groups = split_groups(body);
     if (groups.size() < 2 && !plus) return false;
-    if (body.find('-') == std::string_view::npos && say_internet_address(passage, i, groups))
-        return true;
+    if (say_internet_address_and_more(passage, i, body)) return true;
     if (say_vanity(passage, i, groups)) return true;
-    if (!is_telephone(groups, body, plus)) return false;
+    if (!is_telephone(groups, body, plus))
+        return body.find('-') != std::string_view::npos && say_long_number(passage, i, groups);
     std::string words = plus ? "plus" : "";
     append_words(words, joined_groups(groups, passage.language()));
     passage.say(i, words);

@@ -1,8 +1,11 @@
 // Times of day and lengths of time: "9:30", "5pm", "1.59 p.m. est", "17:00", "1:01:01", "9-5pm".
 // UK English says "half past five" where no a.m. or p.m. stands.
+#include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
+#include "speech/quantity.h"
 #include "text/ascii.h"
+#include "text/unicode.h"
 
 #include <algorithm>
 #include <array>
@@ -79,13 +82,41 @@ void say_full_hour(Passage& passage, std::size_t i, int hour) {
     const Language language = passage.language();
     if (hour == 0 || hour == 24) {
         passage.say(i, "midnight");
-    } else if (hour <= 12) {
+    } else if (hour == 12) {
+        passage.say(i, "twelve o'clock", {"noon"});
+    } else if (hour < 12) {
         passage.say(i, cardinal(hour, language) + " o'clock");
     } else if (passage.is_uk()) {
         passage.say(i, cardinal(hour, language) + " hundred");
     } else {
         passage.say(i, cardinal(hour - 12, language) + " .pm");
     }
+}
+
+// A dash with or without blanks and stops, and nothing else.
+bool is_dash_gap(std::string_view gap) {
+    bool dash = false;
+    for (std::size_t at = 0; at < gap.size();) {
+        const unicode::CodePoint point = unicode::decode(gap, at);
+        at += point.size;
+        if (point.value == '-' || point.value == U'–' || point.value == U'—') {
+            if (dash) return false;
+            dash = true;
+        } else if (point.value != '.' && !unicode::is_blank(point.value)) {
+            return false;
+        }
+    }
+    return dash;
+}
+
+// "9 a.m. - 5 p.m.": the dash before another time is said with the first.
+std::string_view to_behind(const Passage& passage, std::size_t i) {
+    if (!is_dash_gap(passage.between(i))) return {};
+    const std::optional<Clock> next = read_clock(passage.text(i + 1), ":.");
+    if (!next) return {};
+    const bool half =
+        !next->half.empty() || (passage.joined(i + 1) && !half_of(passage.raw(i + 2)).empty());
+    return half || next->minutes_written ? " to" : std::string_view{};
 }
 
 std::string clock_words(const Clock& clock, Language language) {
@@ -97,12 +128,13 @@ std::string clock_words(const Clock& clock, Language language) {
 void say_clock(Passage& passage, std::size_t i, const Clock& clock) {
     const Language language = passage.language();
     if (!clock.half.empty() || !clock.minutes_written) {
-        passage.say(i, clock_words(clock, language));
+        passage.say(i, clock_words(clock, language) + std::string(to_behind(passage, i)));
     } else if (clock.minute == 0) {
         say_full_hour(passage, i, clock.hour);
     } else {
-        const std::string quarter =
-            passage.is_uk() ? quarter_words(clock, language) : std::string{};
+        // "the 7:15 train" is no "quarter past seven train".
+        const bool quarters = passage.is_uk() && !is_attributive(passage, i, i);
+        const std::string quarter = quarters ? quarter_words(clock, language) : std::string{};
         passage.say(i, quarter.empty() ? minutes_words(clock, language) : quarter);
     }
 }
@@ -121,7 +153,25 @@ void say_zone_behind(Passage& passage, std::size_t i) {
 // "a.m." or "PM" as a word of its own.
 std::string half_behind(const Passage& passage, std::size_t i) {
     if (!passage.joined(i)) return {};
-    return half_of(passage.raw(i + 1));
+    const std::string next = passage.text(i + 1);
+    const std::size_t hyphen = next.find('-'); // "9 a.m.-5 p.m."
+    if (hyphen != std::string::npos && !read_clock(next.substr(hyphen + 1), ":.")) return {};
+    return half_of(std::string_view(next).substr(0, hyphen));
+}
+
+// "a.m.-5" and the "p.m." behind it.
+bool say_glued_range(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string::npos) return false;
+    const std::optional<Clock> to = read_clock(token.substr(hyphen + 1), ":.");
+    if (!to) return false;
+    passage.say(i, "." + half_of(token.substr(0, hyphen)) + " to " +
+                       clock_words(*to, passage.language()));
+    const std::string half = passage.joined(i) ? half_of(passage.raw(i + 1)) : std::string{};
+    if (!half.empty()) passage.say(i + 1, "." + half);
+    say_zone_behind(passage, half.empty() ? i : i + 1);
+    return true;
 }
 
 std::string counted(int number, std::string_view one, Language language) {
@@ -147,16 +197,138 @@ bool say_duration(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
-// "3:1", "16:9": no two digits behind the colon.
+// "3:1", "16:9", "1:50,000": no two digits behind the colon.
 bool say_ratio(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t colon = token.find(':');
     if (colon == std::string_view::npos) return false;
-    const std::optional<int> left = to_int(token.substr(0, colon));
-    const std::optional<int> right = to_int(token.substr(colon + 1));
-    if (!left || !right) return false;
+    const std::optional<Figure> left = read_figure(token.substr(0, colon));
+    const std::optional<Figure> right = read_figure(token.substr(colon + 1));
+    if (!left || !right || !left->is_bare() || !right->is_bare() || !right->fraction.empty())
+        return false;
     const Language language = passage.language();
-    passage.say(i, cardinal(*left, language) + " to " + cardinal(*right, language));
+    passage.say(i, number_words(*left, language) + " to " + number_words(*right, language));
     return true;
+}
+
+// "0600", "1900 hours": the way of ships and soldiers.
+bool say_watch(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() != 4 || digits_at(token) != 4) return false;
+    const int hour = to_int(token.substr(0, 2)).value_or(99);
+    const int minute = to_int(token.substr(2)).value_or(99);
+    if (hour > 24 || minute > 59) return false;
+    const bool hours =
+        passage.joined(i) && (passage.folded(i + 1) == "hours" || passage.folded(i + 1) == "hrs");
+    const bool at = token[0] == '0' && passage.follows(i) &&
+                    (passage.folded(i - 1) == "at" || passage.folded(i - 1) == "by" ||
+                     passage.folded(i - 1) == "until");
+    if (!at && (!hours || (token[0] != '0' && minute % 5 != 0))) return false;
+    const Language language = passage.language();
+    std::string words = hour == 0 ? "zero" : hour < 10 ? "oh" : "";
+    if (hour > 0) append_words(words, cardinal(hour, language));
+    if (minute == 0) {
+        append_words(words, "hundred");
+    } else {
+        if (minute < 10) append_words(words, "oh");
+        append_words(words, cardinal(minute, language));
+    }
+    passage.say(i, words);
+    if (hours) passage.say(i + 1, "hours");
+    return true;
+}
+
+struct Elapsed {
+    int hours = -1;
+    int minutes = -1;
+    int seconds = -1;
+    bool minutes_named = false;
+};
+
+// "1h30m", "14h30", "2h", "5m30s": parts in order, each at most once.
+std::optional<Elapsed> read_elapsed(std::string_view token) {
+    Elapsed elapsed;
+    while (!token.empty()) {
+        const std::size_t digits = digits_at(token);
+        if (digits == 0 || digits > 3) return std::nullopt;
+        const int number = to_int(token.substr(0, digits)).value_or(0);
+        token.remove_prefix(digits);
+        const bool open = elapsed.minutes < 0 && elapsed.seconds < 0;
+        if (token.empty()) {
+            if (elapsed.hours < 0 || !open || digits != 2) return std::nullopt;
+            elapsed.minutes = number;
+        } else if (token[0] == 'h' && elapsed.hours < 0 && open) {
+            elapsed.hours = number;
+            token.remove_prefix(1);
+        } else if (token[0] == 'm' && open) {
+            elapsed.minutes = number;
+            elapsed.minutes_named = true;
+            token.remove_prefix(token.starts_with("min") ? 3 : 1);
+        } else if (token[0] == 's' && elapsed.seconds < 0) {
+            elapsed.seconds = number;
+            token.remove_prefix(1);
+        } else {
+            return std::nullopt;
+        }
+    }
+    return elapsed;
+}
+
+// "1h30m", "2h 30m", "5m 30s", "14h30"; one part alone is left to the measures.
+bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<Elapsed> elapsed = read_elapsed(token);
+    if (!elapsed) return false;
+    const Language language = passage.language();
+    if (elapsed->hours >= 0 && elapsed->minutes >= 0 && !elapsed->minutes_named) {
+        if (elapsed->hours > 24 || elapsed->minutes > 59) return false;
+        Clock clock{elapsed->hours, elapsed->minutes, true, {}};
+        passage.say(i, minutes_words(clock, language));
+        return true;
+    }
+    const int parts = (elapsed->hours >= 0) + (elapsed->minutes >= 0) + (elapsed->seconds >= 0);
+    const std::optional<Elapsed> before =
+        passage.follows(i) ? read_elapsed(passage.text(i - 1)) : std::nullopt;
+    const std::optional<Elapsed> behind =
+        passage.joined(i) ? read_elapsed(passage.text(i + 1)) : std::nullopt;
+    const bool after_larger = before && ((before->hours >= 0 && elapsed->hours < 0) ||
+                                         (before->minutes >= 0 && elapsed->seconds >= 0));
+    const bool before_smaller = behind && behind->seconds >= 0 && elapsed->minutes >= 0;
+    if (parts < 2 && !after_larger && !before_smaller) return false;
+    std::string words;
+    if (elapsed->hours >= 0) append_words(words, counted(elapsed->hours, "hour", language));
+    if (elapsed->minutes >= 0) append_words(words, counted(elapsed->minutes, "minute", language));
+    if (elapsed->seconds >= 0) append_words(words, counted(elapsed->seconds, "second", language));
+    passage.say(i, words);
+    return true;
+}
+
+// "at 17.30": a stop parts hours and minutes in the UK, where a word says that it is a time.
+bool is_stopped_clock(const Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto cues =
+        std::to_array<std::string_view>({"after", "at", "before", "by", "from", "till", "until"});
+    if (!passage.is_uk() || !passage.follows(i)) return false;
+    if (std::find(cues.begin(), cues.end(), passage.folded(i - 1)) == cues.end()) return false;
+    const std::size_t dot = token.find('.');
+    if (dot == std::string_view::npos || token.size() != dot + 3 || (token.back() - '0') % 5 != 0)
+        return false;
+    if (!passage.joined(i)) return true;
+    const std::string next = passage.folded(i + 1);
+    static constexpr auto later = std::to_array<std::string_view>(
+        {"sharp", "today", "tomorrow", "tonight", "every", "each", "daily"});
+    return (is_function_word(next) && next != "per") ||
+           std::find(later.begin(), later.end(), next) != later.end();
+}
+
+// One end of "9:00-17:00": the afternoon makes both ends name their half or their hundred.
+std::string end_words(const Clock& clock, bool day_clock, const Passage& passage) {
+    const Language language = passage.language();
+    if (!day_clock) return clock_words(clock, language);
+    if (passage.is_uk()) {
+        if (clock.minute != 0) return minutes_words(clock, language);
+        return cardinal(clock.hour, language) + " hundred";
+    }
+    Clock half = clock;
+    half.half = clock.hour < 12 ? "am" : "pm";
+    half.hour = clock.hour % 12 == 0 ? 12 : clock.hour % 12;
+    return clock_words(half, language);
 }
 
 // "9:30-10:30", "9am-5pm", "9-5pm", "2-4 p.m."
@@ -170,8 +342,10 @@ bool say_clock_range(Passage& passage, std::size_t i, std::string_view token) {
     const bool colon = token.find(':') != std::string_view::npos;
     const bool halves = !from->half.empty() || !to->half.empty() || !half.empty();
     if (!colon && (!halves || from->hour > 12 || to->hour > 12)) return false;
-    const Language language = passage.language();
-    passage.say(i, clock_words(*from, language) + " to " + clock_words(*to, language));
+    const bool day_clock = colon && !halves && (from->hour > 12 || to->hour > 12);
+    passage.say(i,
+                end_words(*from, day_clock, passage) + " to " + end_words(*to, day_clock, passage));
+    say_weekday_before(passage, i);
     if (!half.empty() && to->half.empty()) passage.say(i + 1, "." + half);
     say_zone_behind(passage, half.empty() ? i : i + 1);
     return true;
@@ -182,24 +356,32 @@ bool say_clock_range(Passage& passage, std::size_t i, std::string_view token) {
 bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (token.empty() || !ascii::is_digit(token[0])) return false;
-    if (say_duration(passage, i, token) || say_clock_range(passage, i, token)) return true;
+    if (say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
+        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
+        return true;
+    }
     const std::string half = half_behind(passage, i);
     const bool colon = token.find(':') != std::string::npos;
     const bool glued = ascii::is_letter(token.back());
-    const std::string_view separators = !half.empty() || glued ? ":." : ":";
+    const bool stopped = is_stopped_clock(passage, i, token);
+    const std::string_view separators = !half.empty() || glued || stopped ? ":." : ":";
     const std::optional<Clock> clock = read_clock(token, separators);
-    if (!clock || (!colon && clock->half.empty() && half.empty()))
+    if (!clock || (!colon && !stopped && clock->half.empty() && half.empty()))
         return colon && say_ratio(passage, i, token);
     if (half.empty() || !clock->half.empty()) {
-        if (!colon && clock->hour > 12 && !clock->half.empty() && clock->hour > 24) return false;
+        if (!colon && !stopped && clock->hour > 12 && !clock->half.empty() && clock->hour > 24)
+            return false;
         if (colon && !clock->minutes_written) return say_ratio(passage, i, token);
         say_clock(passage, i, *clock);
         say_zone_behind(passage, i);
+        say_weekday_before(passage, i);
         return true;
     }
     passage.say(i, minutes_words(*clock, passage.language()));
-    passage.say(i + 1, "." + half);
+    if (say_glued_range(passage, i + 1)) return true;
+    passage.say(i + 1, "." + half + std::string(to_behind(passage, i + 1)));
     say_zone_behind(passage, i + 1);
+    say_weekday_before(passage, i);
     return true;
 }
 

@@ -6,6 +6,7 @@
 #include "support/catch.h"
 #include "syntax/words.h"
 #include "text/ascii.h"
+#include "text/unicode.h"
 
 #include <algorithm>
 #include <string>
@@ -349,6 +350,131 @@ TEST_CASE("spoken/says figures by their kind") {
 }
 
 // Common practice, no source.
+TEST_CASE("spoken/says further shapes of each class") {
+    const std::vector<Row> rows = {
+        {"2016-01-28", "january twenty eighth twenty sixteen"},
+        {"Sept. 4th 1999", "september fourth nineteen ninety nine"},
+        {"3rd of May", "the third of may"},
+        {"Mon., Jan. 5", "monday january fifth"},
+        {"Fri 13 Oct", "friday the thirteenth of october"},
+        {"Oct 19–23, 2024", "october nineteenth to twenty third twenty twenty four"},
+        {"2024-07", "july twenty twenty four"},
+        {"FY 2023/24", "fy twenty twenty three twenty four"},
+        {"in 2100", "in twenty one hundred"},
+        {"the year 2525", "the year twenty five twenty five"},
+        {"Mon-Fri, Jan.-Mar.", "monday to friday january to march"},
+        {"in 44 B.C., AD 79", "in forty four bc ad seventy nine"},
+        {"$1.5bn", "one point five billion dollars"},
+        {"US$5", "five us dollars"},
+        {"EUR 20", "twenty euros"},
+        {"USD 3.4 billion", "three point four billion us dollars"},
+        {"₹2 crore", "two crore rupees"},
+        {"$20's worth", "twenty dollars worth"},
+        {"£1.2m-a-year", "one point two million pounds a year"},
+        {"$1-2 million", "one to two million dollars"},
+        {"50¢", "fifty cents"},
+        {"¥500 million", "five hundred million yen"},
+        {"16 fl oz", "sixteen fluid ounces"},
+        {"25° F", "twenty five degrees fahrenheit"},
+        {"40° N", "forty degrees north"},
+        {"40°26′46″", "forty degrees twenty six minutes forty six seconds"},
+        {"120/80 mmHg", "one twenty over eighty millimeters of mercury"},
+        {"35mm film", "thirty five millimeter film"},
+        {"27\" monitor", "twenty seven inch monitor"},
+        {"5 ft 6 in", "five feet six inches"},
+        {"2 st 3 lb", "two stone three pounds"},
+        {"12\"×12\"", "twelve inches by twelve inches"},
+        {"8 L/100km", "eight liters per one hundred kilometers"},
+        {"1080p", "ten eighty p"},
+        {"5m people", "five million people"},
+        {"100s of people", "hundreds of people"},
+        {"the 747s, two A320s, 1s and 0s",
+         "the seven forty sevens two a three twenties ones and zeros"},
+        {"5'-6'", "five feet to six feet"},
+        {"6'2", "six foot two"},
+        {"10 000", "ten thousand"},
+        {"1 500 000 km", "one million five hundred thousand kilometers"},
+        {"1.5e3", "one point five times ten to the power of three"},
+        {"1E-5", "one times ten to the power of minus five"},
+        {"10⁶", "ten to the power of six"},
+        {"2π", "two pi"},
+        {"x ≥ 5", "x is greater than or equal to five"},
+        {"≥ 3 m", "at least three meters"},
+        {"n/2, 1/x and x/y", "n over two one over x and x over y"},
+        {"3-1/2 and -1/2", "three and a half and minus one half"},
+        {"a 1/2-inch bolt", "a half inch bolt"},
+        {"10/10", "ten out of ten"},
+        {"2nds, 20ths", "seconds twentieths"},
+        {"CO2, H₂SO₄, NaCl, Na+", "co two h two so four nacl na plus"},
+        {"mRNA, macOS, camelCase", "mrna mac os camel case"},
+        {"Room 101, Flight 370, RFC 2119",
+         "room one oh one flight three seventy rfc twenty one nineteen"},
+        {"Room 12B", "room twelve b"},
+        {"Boeing 747-400", "boeing seven forty seven four hundred"},
+        {"5G's", "five g's"},
+        {"49ers", "forty niners"},
+        {"5-7-year-olds", "five to seven year olds"},
+        {"555 123 4567", "five five five one two three four five six seven"},
+        {"1 800 555 0199", "one eight hundred five five five zero one nine nine"},
+        {"888-GO-TIDE", "eight eight eight go tide"},
+        {"555-1234 x12", "five five five one two three four extension twelve"},
+        {"Tel: 020 7946 0958", "telephone zero two zero seven nine four six zero nine five eight"},
+        {"192.168.1.1:8080",
+         "one nine two dot one six eight dot one dot one colon eight zero eight zero"},
+        {"ISBN 978-3-16-148410-0",
+         "isbn nine seven eight three one six one four eight four one zero zero"},
+        {"9 a.m. - 5 p.m.", "nine am to five pm"},
+        {"9 a.m.-5 p.m.", "nine am to five pm"},
+        {"9:00-17:00", "nine am to five pm"},
+        {"1900 hours, at 0600", "nineteen hundred hours at oh six hundred"},
+        {"2h 30m, 1h30m, 14h30",
+         "two hours thirty minutes one hour thirty minutes fourteen thirty"},
+        {"1:50,000", "one to fifty thousand"},
+        {"50-50", "fifty fifty"},
+        {"Louis XIV's", "louis the fourteenth's"},
+        {"Part iii, page xii", "part three page twelve"},
+        {"Mira D. Hill III", "mira d hill the third"},
+        {"MCMXCIV", "nineteen ninety four"},
+        {"the XXI Olympics", "the twenty first olympics"},
+        {"Schedule C", "schedule c"},
+        {"II. Methods", "two methods"},
+        {"Mk II", "mark two"},
+        {"2nd ed., min. 5, Ste. 200, Rm. 12",
+         "second edition minimum five suite two hundred room twelve"},
+        {"Drs. Hill and Low", "doctors hill and low"},
+        {"Portland, Ore.", "portland oregon"},
+        {"E. 42nd St., 1st St. NW", "east forty second street first street northwest"},
+        {"on Sat. we go", "on saturday we go"},
+        {"km/h", "kilometers per hour"},
+        {"diy, fyi, omg", "diy fyi omg"},
+        {"between 5-10", "between five and ten"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+}
+
+// Common practice, no source.
+TEST_CASE("spoken/says further shapes as the UK does") {
+    const std::vector<Row> rows = {
+        {"won 3-2, a 1-0 lead", "won three two a one nil lead"},
+        {"at 5.30, at 17.30", "at half past five at seventeen thirty"},
+        {"the 7:15 train", "the seven fifteen train"},
+        {"9:00-17:00", "nine hundred to seventeen hundred"},
+        {"10 st", "ten stone"},
+        {"020 7946 5555", "oh two oh seven nine four six double five double five"},
+        {"20p, 1080p", "twenty pence ten eighty p"},
+        {"1 500 025", "one million five hundred thousand and twenty five"},
+        {"3/4/1998", "the third of april nineteen ninety eight"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+}
+
+// Common practice, no source.
 TEST_CASE("spoken/opens abbreviations by their neighbours") {
     CHECK(said("Dr. Hill of Hill Dr.") == "doctor hill of hill drive");
     CHECK(said("in St. Ives on Main St.") == "in saint ives on main street");
@@ -421,11 +547,18 @@ TEST_CASE("spoken/asks only where a reader would hesitate") {
     CHECK(readings("5/3/2024") == std::vector<std::string>{"march fifth twenty twenty four"});
     CHECK(readings("on 5/3").size() == 1);
     CHECK(readings("SQL") == std::vector<std::string>{"sequel"});
+    CHECK(readings("a GIF") == std::vector<std::string>{"jif"});
+    CHECK(readings("1,500 limpets") == std::vector<std::string>{"fifteen hundred"});
+    CHECK(readings("1,500 limpets", Language::en_gb).empty());
+    CHECK(readings("0", Language::en_gb) == std::vector<std::string>{"zero"});
+    CHECK(readings("at 12:00") == std::vector<std::string>{"noon"});
+    CHECK(readings("Main St. Mira") == std::vector<std::string>{"saint"});
+    CHECK(readings("11/12") == std::vector<std::string>{"november twelfth"});
     CHECK(readings("in 1234 pools") ==
           std::vector<std::string>{"one thousand two hundred thirty four"});
     const char* plain =
         "On July 25, 2012 at 9:30 a.m. Dr. Hill paid $1,500 for 3/4 of 12 kg, i.e. 20%, "
-        "in 1973 or 1,200 limpets on 12/25/2020, 555-1234, the FBI, No. 5, 2-3 lb.";
+        "in 1973 or 1,250 limpets on 12/25/2020, 555-1234, the FBI, No. 5, 2-3 lb.";
     CHECK(readings(plain).empty());
     CHECK(readings(plain, Language::en_gb).empty());
 }
@@ -457,11 +590,50 @@ TEST_CASE("spoken/takes any bytes and keeps one entry a word") {
             const std::vector<Spoken> spoken = speak(text, words, language);
             REQUIRE(spoken.size() == words.size());
             for (const Spoken& word : spoken) {
-                for (const SpokenWord& part : word.words)
+                for (const SpokenWord& part : word.words) {
                     REQUIRE_FALSE(part.text.empty());
+                    REQUIRE(part.text.find(' ') == std::string::npos);
+                    if (unicode::is_valid_utf8(text)) REQUIRE(unicode::is_valid_utf8(part.text));
+                }
             }
         }
     }
     CHECK(said(std::string(5000, '9')).size() > 5000);
     CHECK_FALSE(said(std::string(5000, 'a') + "1").empty());
+}
+
+// Every written word has its own part, whatever digits and signs it is made of, and no part is
+// lost.
+TEST_CASE("spoken/says any figures and signs word by word") {
+    constexpr std::string_view signs =
+        "0123456789012345.,:;/-+%$£€#@&=<>~^*'\"()°½²₂⁶×≥– xhmsapkKMVI";
+    std::uint32_t seed = 99;
+    const auto next = [&seed] { return (seed = seed * 1664525U + 1013904223U) >> 16U; };
+    std::vector<std::string> characters;
+    for (std::size_t at = 0; at < signs.size();) {
+        const unicode::CodePoint point = unicode::decode(signs, at);
+        characters.emplace_back(signs.substr(at, point.size));
+        at += point.size;
+    }
+    for (int round = 0; round < 20000; ++round) {
+        std::string text;
+        for (std::uint32_t size = 1 + next() % 14; size > 0; --size)
+            text += characters[next() % characters.size()];
+        const std::vector<Span> words = split_words(text);
+        const std::vector<Spoken> spoken = speak(text, words, Language::en_us);
+        INFO(text);
+        REQUIRE(spoken.size() == words.size());
+        std::size_t parts = 0;
+        for (const Spoken& word : spoken) {
+            parts += word.words.size();
+            for (const SpokenWord& part : word.words) {
+                REQUIRE_FALSE(part.text.empty());
+                REQUIRE(unicode::is_valid_utf8(part.text));
+                REQUIRE(std::none_of(part.text.begin(), part.text.end(), ascii::is_digit));
+            }
+        }
+        const std::string joined = said(text);
+        const auto blanks = static_cast<std::size_t>(std::count(joined.begin(), joined.end(), ' '));
+        REQUIRE(parts == (joined.empty() ? 0 : blanks + 1));
+    }
 }

@@ -1,0 +1,163 @@
+// Chemical formulas ("H₂SO₄", "Na+") and raised figures ("10⁶", "x⁴"): symbols said by their
+// letters, subscripts as numbers, powers in words. Symbols of the elements are those of IUPAC.
+#include "speech/lexicon.h"
+#include "speech/numbers.h"
+#include "speech/passage.h"
+#include "text/ascii.h"
+#include "text/unicode.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+// Symbols of one letter, then of two, from memory.
+constexpr std::string_view single_symbols = "BCFHIKNOPSUVWY";
+constexpr std::string_view double_symbols =
+    "AcAgAlAmArAsAtAuBaBeBhBiBkBrCaCdCeCfClCmCnCoCrCsCuDbDsDyErEsEuFeFlFmFrGaGdGeHeHfHgHoHsInIrKr"
+    "LaLiLrLuLvMcMdMgMnMoMtNaNbNdNeNhNiNoNpOgOsPaPbPdPmPoPrPtPuRaRbReRfRgRhRnRuSbScSeSgSiSmSnSrTa"
+    "TbTcTeThTiTlTmTsXeYbZnZr";
+
+bool is_double_symbol(std::string_view pair) {
+    for (std::size_t at = 0; at < double_symbols.size(); at += 2) {
+        if (double_symbols.substr(at, 2) == pair) return true;
+    }
+    return false;
+}
+
+struct Formula {
+    std::string words;
+    std::size_t symbols = 0;
+    std::size_t figures = 0;
+    bool charged = false;
+};
+
+std::size_t symbol_size(std::string_view text) {
+    if (text.size() > 1 && ascii::is_lower(text[1]))
+        return is_double_symbol(text.substr(0, 2)) ? 2 : 0;
+    return single_symbols.find(text[0]) != std::string_view::npos ? 1 : 0;
+}
+
+// Nothing if `token` is not made of symbols, figures and at most one charge at its end.
+std::optional<Formula> read_formula(std::string_view token, Language language) {
+    Formula formula;
+    bool behind_symbol = false; // neighbours are one run of letters: "s o four" is ".so four"
+    while (!token.empty()) {
+        if (ascii::is_digit(token[0])) {
+            const auto end = std::find_if_not(token.begin(), token.end(), ascii::is_digit);
+            const auto size = static_cast<std::size_t>(end - token.begin());
+            if (size > 3 || formula.symbols == 0 || token[0] == '0') return std::nullopt;
+            append_words(formula.words, cardinal(token.substr(0, size), language));
+            behind_symbol = false;
+            token.remove_prefix(size);
+            ++formula.figures;
+        } else if (token == "+" || token == "-") {
+            append_words(formula.words, token == "+" ? "plus" : "minus");
+            formula.charged = true;
+            token = {};
+        } else if (ascii::is_upper(token[0])) {
+            const std::size_t size = symbol_size(token);
+            if (size == 0) return std::nullopt;
+            if (!behind_symbol) append_words(formula.words, ".");
+            formula.words += ascii::lower(token.substr(0, size));
+            behind_symbol = true;
+            token.remove_prefix(size);
+            ++formula.symbols;
+        } else {
+            return std::nullopt;
+        }
+    }
+    return formula;
+}
+
+// Formulas that are written without figures.
+bool is_known_formula(std::string_view token) {
+    static constexpr auto known = std::to_array<std::string_view>(
+        {"CaO", "CuO", "FeO", "HBr", "HCl", "HCN", "KBr", "KCl", "KOH", "LiCl", "MgO", "NaBr",
+         "NaCl", "NaF", "NaOH", "ZnO", "ZnS"});
+    return std::find(known.begin(), known.end(), token) != known.end();
+}
+
+bool has_lowered_figure(std::string_view raw) {
+    for (std::size_t at = 0; at < raw.size();) {
+        const unicode::CodePoint point = unicode::decode(raw, at);
+        at += point.size;
+        if (point.value >= 0x2080 && point.value <= 0x2089) return true;
+    }
+    return false;
+}
+
+// The figure that a raised sign stands for, '-' for a minus, 0 for anything else.
+char raised_sign(char32_t c) {
+    switch (c) {
+    case U'¹': return '1';
+    case U'²': return '2';
+    case U'³': return '3';
+    case U'⁻': return '-';
+    default:
+        return c == 0x2070 || (c >= 0x2074 && c <= 0x2079) ? static_cast<char>('0' + (c - 0x2070))
+                                                           : '\0';
+    }
+}
+
+} // namespace
+
+// "CO2", "Ca²+" and "NaCl", but not "B2", which is said alike, nor a word with a figure behind it.
+bool say_formula(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    if (raw.size() < 2 || raw.size() > 24 || !ascii::is_upper(raw[0])) return false;
+    const std::string token = passage.text(i);
+    if (is_known_formula(token)) {
+        passage.say(i, read_formula(token, passage.language())->words);
+        return true;
+    }
+    const bool last_is_charge = token.ends_with('+');
+    const bool figure = std::any_of(token.begin(), token.end(), ascii::is_digit);
+    if (!figure && !last_is_charge) return false;
+    const std::optional<Formula> formula = read_formula(token, passage.language());
+    if (!formula) return false;
+    const bool small = std::any_of(token.begin(), token.end(), ascii::is_lower);
+    const bool ion = formula->charged && last_is_charge && formula->symbols == 1 && small;
+    const bool compound = formula->figures > 0 && formula->symbols > 1;
+    if (!ion && !compound && !has_lowered_figure(raw)) return false;
+    passage.say(i, formula->words);
+    return true;
+}
+
+// "10⁶", "x⁴", "10⁻³": one number or letter with raised figures behind it.
+bool say_power(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    if (raw.size() < 3 || std::none_of(raw.begin(), raw.end(), ascii::is_high)) return false;
+    const auto high = std::find_if(raw.begin(), raw.end(), ascii::is_high);
+    const std::string_view base = raw.substr(0, static_cast<std::size_t>(high - raw.begin()));
+    const bool number =
+        !base.empty() && std::all_of(base.begin(), base.end(), ascii::is_digit) && base[0] != '0';
+    const bool letter = base.size() == 1 && ascii::is_lower(base[0]);
+    if (!number && !letter) return false;
+    std::string raised;
+    for (std::size_t at = base.size(); at < raw.size();) {
+        const unicode::CodePoint point = unicode::decode(raw, at);
+        at += point.size;
+        const char sign = raised_sign(point.value);
+        if (sign == '\0' || (sign == '-' && !raised.empty())) return false;
+        raised += sign;
+    }
+    const bool minus = raised.starts_with('-');
+    const std::string digits = raised.substr(minus ? 1 : 0);
+    if (digits.empty() || digits.size() > 3) return false;
+    const Language language = passage.language();
+    std::string words = number ? cardinal(base, language) : "." + std::string(base);
+    if (!minus && digits == "2") {
+        words += " squared";
+    } else if (!minus && digits == "3") {
+        words += " cubed";
+    } else {
+        words +=
+            " to the power of " + std::string(minus ? "minus " : "") + cardinal(digits, language);
+    }
+    passage.say(i, words);
+    return true;
+}
+
+} // namespace say
