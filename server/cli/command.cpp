@@ -44,7 +44,7 @@ void print_help(const Program& program, std::ostream& out) {
     out << "sayline COMMAND ...\n\n"
            "Times and checks scripts that are spoken to a camera (.say files).\n\nCommands:\n";
     for (const Command* command : program.commands) {
-        out << fmt::format("  {:8}  {}\n", command->name, command->summary);
+        out << fmt::format("  {:9}  {}\n", command->name, command->summary);
     }
     out << "\nFlags:\n  --help     Show this help; after a command, the command's\n"
            "  --version  Show the version\n\n"
@@ -101,7 +101,8 @@ Result<Arguments> parse_arguments(const Command& command, std::span<const std::s
 }
 
 std::vector<const Command*> commands() {
-    return {&check_command, &time_command, &format_command, &explain_command, &docs_command};
+    return {&check_command,  &time_command,    &calibrate_command,
+            &format_command, &explain_command, &docs_command};
 }
 
 int run(const Program& program, std::span<const std::string> words, Console& console) {

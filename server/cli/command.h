@@ -51,6 +51,7 @@ struct Command {
 
 extern const Command check_command;
 extern const Command time_command;
+extern const Command calibrate_command;
 extern const Command format_command;
 extern const Command explain_command;
 extern const Command docs_command;

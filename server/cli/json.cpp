@@ -137,6 +137,33 @@ std::string time_json(const std::vector<Timed>& files, const std::vector<Trouble
     return report(std::move(list), trouble);
 }
 
+std::string calibrate_json(const Calibrated& calibrated, bool written) {
+    constexpr double thousandths = 1000;
+    const Learnt& learnt = calibrated.learnt;
+    Json json;
+    json["schema"] = schema;
+    json["reader"] = calibrated.reader;
+    json["file"] = calibrated.file;
+    json["written"] = written;
+    json["speech"] = std::round(learnt.numbers.speech * thousandths) / thousandths;
+    json["pauses"] = std::round(learnt.numbers.pauses * thousandths) / thousandths;
+    json["seconds"] = rounded(learnt.rests_on);
+    json["takes"] = learnt.takes;
+    json["date"] = learnt.newest;
+    json["one_minute_percent"] = std::round(calibrated.percent * 10) / 10;
+    json["counted_before"] = calibrated.again;
+    Json left_out = Json::array();
+    for (const CalibratedLeftOut& left : calibrated.left_out) {
+        Json one;
+        one["file"] = left.file;
+        if (left.line > 0) one["line"] = left.line;
+        one["why"] = left.why;
+        left_out.push_back(std::move(one));
+    }
+    json["left_out"] = std::move(left_out);
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 std::string format_json(const std::vector<Formatted>& files, const std::vector<Trouble>& trouble) {
     Json list = Json::array();
     for (const Formatted& file : files) {

@@ -3,6 +3,7 @@
 
 #include "cli/job.h"
 #include "features/features.h"
+#include "host/readers.h"
 
 #include <memory>
 #include <string>
@@ -23,6 +24,21 @@ struct Timed {
     std::vector<TimeRow> rows;
 };
 std::string time_json(const std::vector<Timed>& files, const std::vector<Trouble>& trouble);
+
+struct CalibratedLeftOut {
+    std::string file;
+    std::uint32_t line = 0; // 0 for all of it
+    std::string why;
+};
+struct Calibrated {
+    std::string reader;
+    std::string file; // the reader's
+    Learnt learnt{};
+    double percent = 0;               // the range of a one-minute script
+    std::vector<std::string> again{}; // files whose take was there already
+    std::vector<CalibratedLeftOut> left_out{};
+};
+std::string calibrate_json(const Calibrated& calibrated, bool written);
 
 struct Formatted {
     std::string file;

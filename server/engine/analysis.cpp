@@ -27,17 +27,6 @@ Language language_of(std::string_view tag) {
     return british ? Language::en_gb : Language::en_us;
 }
 
-// The header over the settings, a flag over the header.
-Options in_force(const Options& given, const Header& header) {
-    Options options = given;
-    if (!header.reader.empty() && !options.reader_is_flag) options.reader = header.reader;
-    if (header.pace && !options.pace_is_flag) options.voice.speed = *header.pace;
-    if (header.stage && !options.stage_is_flag) options.stage = *header.stage;
-    if (!header.language.empty() && !options.language_is_flag) options.language = header.language;
-    options.voice.language = language_of(options.language);
-    return options;
-}
-
 // Words a minute replace the reader's own speed; a factor comes on top of it.
 bool pace_is_absolute(const Header& header, std::string_view text) {
     for (const HeaderEntry& entry : header.entries) {
@@ -48,13 +37,27 @@ bool pace_is_absolute(const Header& header, std::string_view text) {
     return false;
 }
 
-Voice voice_of(const Options& options, const std::string& reader, bool absolute_pace) {
+// The header over the settings, a flag over the header.
+Options in_force(const Options& given, const Header& header, std::string_view text) {
+    Options options = given;
+    if (!header.reader.empty() && !options.reader_is_flag) options.reader = header.reader;
+    if (header.pace && !options.pace_is_flag) {
+        options.voice.speed = *header.pace;
+        options.pace_is_absolute = pace_is_absolute(header, text);
+    }
+    if (header.stage && !options.stage_is_flag) options.stage = *header.stage;
+    if (!header.language.empty() && !options.language_is_flag) options.language = header.language;
+    options.voice.language = language_of(options.language);
+    return options;
+}
+
+Voice voice_of(const Options& options, const std::string& reader) {
     Voice voice = options.voice;
     const auto found = options.readers.find(reader);
     if (found == options.readers.end()) return voice;
-    if (!absolute_pace) voice.speed /= found->second.speech;
+    if (!options.pace_is_absolute) voice.speed /= found->second.speech;
     voice.pauses *= found->second.pauses;
-    voice.calibrated = true;
+    voice.pace_error = found->second.rests_on ? pace_error(*found->second.rests_on) : set_pace;
     return voice;
 }
 
@@ -67,7 +70,7 @@ std::uint64_t fingerprint(const Voice& voice, const Options& options, const Head
     };
     number(voice.speed);
     number(voice.pauses);
-    hash.add(static_cast<std::uint64_t>(voice.calibrated));
+    number(voice.pace_error.share);
     hash.add(static_cast<std::uint64_t>(voice.language));
     const PauseTable& table = voice.table;
     for (const Seconds pause :
@@ -195,10 +198,9 @@ public:
 
     // Voices are made once for each speaker, not once for each thought.
     bool assemble(Parser& parser, Memo& memo, const Cancel& cancel) {
-        const bool absolute = pace_is_absolute(script_.header, text_);
-        add_voice(options_.reader, absolute);
+        add_voice(options_.reader);
         for (const Speaker& speaker : script_.header.speakers) {
-            add_voice(speaker.reader.empty() ? options_.reader : speaker.reader, absolute);
+            add_voice(speaker.reader.empty() ? options_.reader : speaker.reader);
         }
         script_.thoughts.reserve(script_.blocks.size());
         for (const Block& block : script_.blocks) {
@@ -225,8 +227,8 @@ private:
         std::uint64_t fingerprint;
     };
 
-    void add_voice(const std::string& reader, bool absolute_pace) {
-        Voice voice = voice_of(options_, reader, absolute_pace);
+    void add_voice(const std::string& reader) {
+        Voice voice = voice_of(options_, reader);
         const std::uint64_t print = fingerprint(voice, options_, script_.header);
         readers_.push_back({std::move(voice), print});
     }
@@ -265,6 +267,7 @@ private:
         placed.thought = std::move(thought);
         script_.thoughts.push_back(std::move(placed));
         gaps_.push_back(reader.voice.pauses);
+        pace_errors_.push_back(reader.voice.pace_error);
     }
 
     void open_section(const Block& block) {
@@ -321,11 +324,17 @@ private:
             Placed& placed = thoughts[i];
             placed.at = whole.total();
             const Reading& reading = placed.thought->reading;
+            const double error = pace_errors_[i].share;
             const auto add = [&](Totals& totals, bool with_gap) {
                 totals.speech += reading.timing.speech;
                 totals.pause += reading.timing.pause;
                 totals.held += reading.held;
-                if (with_gap) totals.pause += placed.gap;
+                Seconds uncertain = reading.timing.expected - reading.held;
+                if (with_gap) {
+                    totals.pause += placed.gap;
+                    uncertain += placed.gap;
+                }
+                totals.off += error * uncertain;
             };
             for (int s = placed.section; s >= 0;
                  s = script_.sections[static_cast<std::size_t>(s)].parent) {
@@ -341,20 +350,24 @@ private:
             script_.words += static_cast<int>(placed.thought->written.words.size());
             script_.spoken_words += reading.spoken_words;
         }
-        const bool calibrated = readers_.front().voice.calibrated;
         for (std::size_t i = 0; i < sections.size(); ++i) {
-            script_.sections[i].timing = sections[i].timing(calibrated);
+            script_.sections[i].timing = sections[i].timing();
             if (!begun[i]) script_.sections[i].at = at_of_empty(script_.sections[i]);
         }
-        script_.timing = whole.timing(calibrated);
+        script_.timing = whole.timing();
     }
 
     struct Totals {
         Seconds speech{0};
         Seconds pause{0};
         Seconds held{0};
+        Seconds off{0}; // what the readers' paces may be off, each by its own share
         Seconds total() const { return speech + pause; }
-        Timing timing(bool calibrated) const { return with_range(speech, pause, held, calibrated); }
+        Timing timing() const {
+            const Seconds uncertain = total() - held;
+            const PaceError pace{uncertain > Seconds{0} ? off / uncertain : 0.0};
+            return with_range(speech, pause, held, pace);
+        }
     };
 
     // True if the next thought with words, whose beginning is `next`, stands in the section too.
@@ -378,8 +391,9 @@ private:
     const Options& options_;
     Script& script_;
     std::vector<Reader> readers_;
-    std::vector<double> gaps_; // the pause factor of each thought's reader
-    std::vector<int> open_;    // sections that are open, outer first
+    std::vector<double> gaps_;           // the pause factor of each thought's reader
+    std::vector<PaceError> pace_errors_; // of each thought's reader
+    std::vector<int> open_;              // sections that are open, outer first
     std::size_t speaker_ = 0;
     std::string_view speaker_name_;
 };
@@ -562,7 +576,7 @@ std::shared_ptr<const Analysis> analyse(const Document& document, const Options&
     }
     Script& script = analysis->script;
     script.header = parse_header(text);
-    analysis->options = in_force(options, script.header);
+    analysis->options = in_force(options, script.header, text);
     script.blocks = cut_blocks(text, script.header);
     const bool finished = Assembler(text, analysis->options, script).assemble(parser, memo, cancel);
     if (!finished) return nullptr;
@@ -583,9 +597,8 @@ std::shared_ptr<const Thought> analyse_line(std::string_view line, bool plain,
     thought->content = make_span(0, line.size());
     thought->written = plain ? plain_thought(line) : marked_thought(parser, line);
     if (!plain) settle(thought->written);
-    Options whole = in_force(options, Header{});
-    thought->reading =
-        read(thought->written, thought->source, voice_of(whole, whole.reader, false));
+    Options whole = in_force(options, Header{}, {});
+    thought->reading = read(thought->written, thought->source, voice_of(whole, whole.reader));
     thought->words_key = words_key_of(thought->reading);
     return thought;
 }

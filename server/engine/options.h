@@ -7,6 +7,7 @@
 #include "rules/rule.h"
 
 #include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -30,6 +31,7 @@ struct Options {
     struct Reader {
         double speech = 1.0; // seconds factor of speech: 1.1 is slower
         double pauses = 1.0;
+        std::optional<Seconds> rests_on{}; // how much timed speech; nothing for numbers set by hand
     };
     std::map<std::string, Reader, std::less<>> readers;
     // A flag on the command line is stronger than the header; these say which were given so.

@@ -9,7 +9,6 @@
 #include "text/unicode.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace say {
 namespace {
@@ -341,7 +340,7 @@ public:
             speech_ += word.seconds;
             place(i);
         }
-        reading_.timing = with_range(speech_, pause_, held_, voice_.calibrated);
+        reading_.timing = with_range(speech_, pause_, held_, voice_.pace_error);
         reading_.held = held_;
     }
 
@@ -531,23 +530,6 @@ std::string_view name_of(PauseFrom from) {
     case PauseFrom::direction: return "direction";
     }
     return "mark";
-}
-
-Timing with_range(Seconds speech, Seconds pause, Seconds held, bool calibrated) {
-    // Shares of the time that eight reads in ten stay within (docs/timing.md): the reader's pace,
-    // and the text's own error, which falls with the third root of the length.
-    const double pace = calibrated ? 0.10 : 0.205;
-    constexpr double text_at_one_minute = 0.078;
-    constexpr double fall = 0.31;
-
-    const Seconds expected = speech + pause;
-    const double uncertain = std::max(0.0, (expected - held).count());
-    if (uncertain <= 0) return {expected, expected, expected, speech, pause};
-    const double text = text_at_one_minute * std::pow(60.0 / uncertain, fall);
-    // Half is the most that a word may be off: below a second the power law says too much.
-    const double share = std::min(0.5, std::sqrt(pace * pace + text * text));
-    const Seconds half{share * uncertain};
-    return {expected, expected - half, expected + half, speech, pause};
 }
 
 Reading read(const Written& written, std::string_view source, const Voice& voice) {

@@ -5,6 +5,7 @@
 #include "base/units.h"
 #include "speech/lexicon.h"
 #include "speech/phrasing.h"
+#include "speech/range.h"
 #include "speech/spoken.h"
 #include "speech/twister.h"
 #include "syntax/script.h"
@@ -47,7 +48,7 @@ using WordList = std::map<std::string, Phones, std::less<>>;
 struct Voice {
     double speed = 1.0;
     double pauses = 1.0;
-    bool calibrated = false; // learnt from timed reads: the range is narrower
+    PaceError pace_error = unknown_pace; // narrower the longer the reader was timed
     Language language = Language::en_us;
     PauseTable table;
     std::shared_ptr<const WordList> words; // may be null
@@ -113,10 +114,5 @@ inline constexpr Seconds breath_group_pause{0.30};
 
 // `source` is the block that `written` was read from: its spans index into it.
 Reading read(const Written& written, std::string_view source, const Voice& voice);
-
-// The range of a time: a reader's pace error is shared by all that is read, the text error shrinks
-// as the text grows, so a total's range is narrower than the sum of its parts'. `held` (directions)
-// is certain.
-Timing with_range(Seconds speech, Seconds pause, Seconds held, bool calibrated);
 
 } // namespace say
