@@ -2,6 +2,7 @@
 #include "cli/json.h"
 
 #include "cli/render.h"
+#include "engine/ear.h"
 
 #include <nlohmann/json.hpp>
 
@@ -82,7 +83,26 @@ Json finding_json(const Text& text, const Finding& finding) {
     return json;
 }
 
-Json row_json(const TimeRow& row) {
+Json ear_json(const EarFigures& figures) {
+    const auto tenth = [](double value) { return std::round(value * 10) / 10; };
+    return {{"easy_listening", tenth(figures.easy_listening)},
+            {"words_a_thought", tenth(figures.words_a_thought)},
+            {"seconds_a_thought", rounded(figures.seconds_a_thought)},
+            {"stressed_a_minute", tenth(figures.stressed_a_minute)},
+            {"marked_pauses_a_minute", tenth(figures.marked_pauses_a_minute)},
+            {"written_pauses_a_minute", tenth(figures.written_pauses_a_minute)},
+            {"words_a_minute", tenth(figures.words_a_minute)},
+            {"syllables_a_second", tenth(figures.syllables_a_second)}};
+}
+
+// Null for a thought: figures for the ear need a stretch.
+Json row_ear(const Script& script, const TimeRow& row) {
+    if (row.level == 0) return ear_json(ear_of(script));
+    if (row.section < 0) return nullptr;
+    return ear_json(ear_of(script, script.sections[static_cast<std::size_t>(row.section)]));
+}
+
+Json row_json(const Script& script, const TimeRow& row) {
     Json json;
     json["name"] = row.name;
     json["level"] = row.level;
@@ -98,6 +118,7 @@ Json row_json(const TimeRow& row) {
     }
     json["begin"] = row.span.begin.value;
     json["end"] = row.span.end.value;
+    if (Json ear = row_ear(script, row); !ear.is_null()) json["ear"] = std::move(ear);
     return json;
 }
 
@@ -130,7 +151,7 @@ std::string time_json(const std::vector<Timed>& files, const std::vector<Trouble
         json["words"] = file.analysis->script.words;
         Json rows = Json::array();
         for (const TimeRow& row : file.rows)
-            rows.push_back(row_json(row));
+            rows.push_back(row_json(file.analysis->script, row));
         json["rows"] = std::move(rows);
         list.push_back(std::move(json));
     }

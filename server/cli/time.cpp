@@ -2,6 +2,7 @@
 #include "cli/job.h"
 #include "cli/json.h"
 #include "cli/render.h"
+#include "engine/ear.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -68,6 +69,40 @@ void print_timed(const Timed& timed, const Paint& paint, std::ostream& out) {
     }
 }
 
+// A stretch a line; what is over the formula's limit stands out.
+void print_ear_row(std::string_view name, int indent, const EarFigures& figures, const Paint& paint,
+                   std::ostream& out) {
+    if (figures.words_a_minute <= 0) return;
+    std::string easy = fmt::format("{:>6.1f}", figures.easy_listening);
+    easy = figures.hard_to_follow() ? paint.alarm(easy + "!") : easy + " ";
+    out << fmt::format("{} {:>5.0f} {:>6.1f} {:>8.1f} {:>7.1f} {:>8.1f} {:>7.0f} {:>9.1f}  {}{}\n",
+                       easy, figures.words_a_thought, figures.seconds_a_thought.count(),
+                       figures.stressed_a_minute, figures.marked_pauses_a_minute,
+                       figures.written_pauses_a_minute, figures.words_a_minute,
+                       figures.syllables_a_second,
+                       std::string(static_cast<std::size_t>(indent), ' '), shortened(name));
+}
+
+void print_ear(const Timed& timed, const Paint& paint, std::ostream& out) {
+    const Script& script = timed.analysis->script;
+    out << '\n'
+        << paint.faint("  easy   a thought     stresses    pauses a minute    words syllables\n"
+                       "listening words seconds a minute  marked  written a minute  a second\n");
+    print_ear_row("the whole", 0, ear_of(script), paint, out);
+    for (const Section& section : script.sections)
+        print_ear_row(section.name, 2 * section.level, ear_of(script, section), paint, out);
+    const bool hard =
+        ear_of(script).hard_to_follow() ||
+        std::any_of(script.sections.begin(), script.sections.end(), [&](const Section& section) {
+            return ear_of(script, section).hard_to_follow();
+        });
+    if (hard) {
+        out << fmt::format(
+            "! over {:.0f}: hard to follow by ear; shorter sentences or words mend it\n",
+            EarFigures::easy_listening_limit);
+    }
+}
+
 int run_time(const Arguments& arguments, Console& console) {
     Job job(arguments);
     const auto json = wants_json(arguments);
@@ -87,6 +122,7 @@ int run_time(const Arguments& arguments, Console& console) {
         if (!*json) {
             if (!files.empty()) console.out << '\n';
             print_timed(timed, paint, console.out);
+            if (arguments.has("--ear")) print_ear(timed, paint, console.out);
         }
         files.push_back(std::move(timed));
     }
@@ -99,7 +135,9 @@ int run_time(const Arguments& arguments, Console& console) {
 }
 
 std::vector<Flag> time_flags() {
-    std::vector<Flag> flags = {{"--sections", {}, "Leave the thoughts out"}, as_flag};
+    std::vector<Flag> flags = {{"--sections", {}, "Leave the thoughts out"},
+                               {"--ear", {}, "Add what a listener meets, by section"},
+                               as_flag};
     for (const Flag& flag : reading_flags())
         flags.push_back(flag);
     return flags;
@@ -114,7 +152,9 @@ const Command time_command = {
     .help =
         "Prints the script's time and its likely range, then for each section and thought when\n"
         "it begins and ends on the clock and how long it takes. Where a target is set a bar\n"
-        "shows how much of it is used: # used, . free, + over.",
+        "shows how much of it is used: # used, . free, + over. docs/timing.md says what the "
+        "figures\n"
+        "for the ear mean.",
     .flags = time_flags(),
     .run = run_time,
 };

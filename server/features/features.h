@@ -106,6 +106,7 @@ struct TimeRow {
     Seconds off{0}; // off_target
     Span span;
     int words = 0;
+    int section = -1; // index into Script::sections; -1 for the script and for thoughts
 };
 std::vector<TimeRow> times(const Analysis& analysis, bool with_thoughts);
 

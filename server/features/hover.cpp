@@ -1,4 +1,5 @@
 // textDocument/hover: what is under the cursor, as it will be said, with its seconds.
+#include "engine/ear.h"
 #include "features/features.h"
 #include "text/unicode.h"
 
@@ -163,21 +164,28 @@ std::string against_target(const Timing& timing, const std::optional<Target>& ta
                               off < Seconds{0} ? "short" : "over");
 }
 
+std::string with_ear(std::string text, const EarFigures& figures) {
+    const std::string ear = describe(figures);
+    if (!ear.empty()) text += "\n\n" + ear;
+    return text;
+}
+
 } // namespace
 
 std::optional<HoverText> hover(const Analysis& analysis, Offset at) {
     const Script& script = analysis.script;
     const Seconds slack = analysis.options.rules.target_slack;
     if (!script.header.span.empty() && script.header.span.touches(at)) {
-        return HoverText{script.header.span,
-                         against_target(script.timing, script.header.target, slack)};
+        return HoverText{
+            script.header.span,
+            with_ear(against_target(script.timing, script.header.target, slack), ear_of(script))};
     }
     if (const Section* section = script.section_at(at);
         section != nullptr && section->heading.touches(at)) {
-        return HoverText{section->heading,
-                         fmt::format("{}\n\nBegins at {}.",
-                                     against_target(section->timing, section->target, slack),
-                                     format_clock(section->at))};
+        std::string text = fmt::format("{}\n\nBegins at {}.",
+                                       against_target(section->timing, section->target, slack),
+                                       format_clock(section->at));
+        return HoverText{section->heading, with_ear(std::move(text), ear_of(script, *section))};
     }
     const Placed* placed = script.thought_at(at);
     if (placed == nullptr) return std::nullopt;

@@ -124,7 +124,8 @@ std::vector<TimeRow> times(const Analysis& analysis, bool with_thoughts) {
                         .off = each.target ? off_target(each.timing.expected, *each.target, slack)
                                            : Seconds{0},
                         .span = each.heading,
-                        .words = 0});
+                        .words = 0,
+                        .section = static_cast<int>(index)});
     };
     for (const Placed& placed : script.thoughts) {
         while (section < script.sections.size() &&

@@ -27,7 +27,7 @@
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 5,
     "character": 4}}}
 <-- {"id": 3, "jsonrpc": "2.0", "result": {"contents": {"kind": "markdown",
-    "value": "**…** · between … s and … s\n\nTarget 0:05: met.\n\nBegins at 0:00."},
+    "value": "**…** · between … s and … s\n\nTarget 0:05: met.\n\nBegins at 0:00.\n\nFor the ear: Easy Listening 1.0; thoughts of 10 words (… s); … stresses, … marked and … written pauses a minute; … words a minute, … syllables a second."},
     "range": {"end": {"character": 14, "line": 5}, "start": {"character": 0, "line": 5}}}}
 --> {"jsonrpc": "2.0", "id": 4, "method": "textDocument/hover",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 8,
