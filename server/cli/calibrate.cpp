@@ -249,6 +249,17 @@ Result<std::vector<TimedSource>> hear_all(const Given& given, const Arguments& a
     return all;
 }
 
+// What could not be read and what could not be used, in the order of the file.
+void add_left_out(const TimedSource& timed, std::vector<CalibratedLeftOut>& all) {
+    const auto begin = std::ssize(all);
+    for (const std::vector<LeftOut>* list : {&timed.left_out, &timed.heard.left_out}) {
+        for (const LeftOut& left : *list)
+            all.push_back({timed.name, left.line, left.why});
+    }
+    std::stable_sort(all.begin() + begin, all.end(),
+                     [](const auto& a, const auto& b) { return a.line < b.line; });
+}
+
 Result<Calibrated> calibrate(const Given& given, const Arguments& arguments,
                              const Options& options) {
     const auto all = hear_all(given, arguments, options);
@@ -260,10 +271,7 @@ Result<Calibrated> calibrate(const Given& given, const Arguments& arguments,
     Calibrated calibrated{.reader = given.reader, .file = path.string()};
     bool any = false;
     for (const TimedSource& timed : *all) {
-        for (const std::vector<LeftOut>* list : {&timed.left_out, &timed.heard.left_out}) {
-            for (const LeftOut& left : *list)
-                calibrated.left_out.push_back({timed.name, left.line, left.why});
-        }
+        add_left_out(timed, calibrated.left_out);
         if (timed.heard.stretches.empty()) continue;
         any = true;
         calibrated.learnt =

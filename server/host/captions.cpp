@@ -410,8 +410,8 @@ Result<TimedLines> read_timed_lines(std::string_view bytes, const std::string& n
                                number.ptr == written.data() + written.size() && seconds > 0 &&
                                seconds < 24 * 3600;
         if (tab == std::string_view::npos || !is_number) {
-            read.left_out.push_back({i + 1, "not seconds, a tab and the text, as in 4.2<TAB>Good "
-                                            "morning."});
+            read.left_out.push_back(
+                {i + 1, "not seconds, a tab and the text, as in 4.2<TAB>Hello"});
             continue;
         }
         read.lines.push_back({Seconds{seconds}, std::string(trimmed(line.substr(tab + 1))), i + 1});

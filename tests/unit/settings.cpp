@@ -253,3 +253,110 @@ TEST_CASE("files/writing replaces a file whole and keeps who may read it") {
         files += entry.exists();
     CHECK(files == 2); // no draft is left behind
 }
+
+namespace {
+
+Take take_of(std::string date, double factor, double seconds = 60) {
+    const TimedStretch stretch{.speech = Seconds{seconds / factor},
+                               .pause = Seconds{0},
+                               .measured = Seconds{seconds},
+                               .spread = spread_of(Seconds{seconds}),
+                               .words = 170};
+    return {.date = std::move(date),
+            .source = "lines",
+            .seconds = Seconds{seconds},
+            .words = 170,
+            .evidence = evidence_of(std::span(&stretch, 1), {})};
+}
+
+std::string bytes_of(const fs::path& file) {
+    return std::string((*read_text(file))->bytes());
+}
+
+} // namespace
+
+TEST_CASE("readers/a take is kept, read again, and timed by") {
+    const Scratch scratch;
+    const fs::path file = scratch.at(".sayline/readers/mira.json");
+    auto opened = ReaderFile::open(file, false);
+    REQUIRE(opened.has_value());
+    const Learnt learnt = opened->add(take_of("2026-11-25", 1.2));
+    CHECK(learnt.takes == 1);
+    REQUIRE(opened->save().has_value());
+    const auto reader = load_reader(file);
+    REQUIRE(reader.has_value());
+    CHECK(std::abs(reader->speech - learnt.numbers.speech) < 0.001);
+    CHECK(reader->rests_on == Seconds{60});
+    CHECK(load_setup(scratch.at("talk.say"), nullptr).problems.empty());
+}
+
+TEST_CASE("readers/takes add up and keys of others stay") {
+    const Scratch scratch;
+    const fs::path file = scratch.at("mira.json");
+    auto first = ReaderFile::open(file, false);
+    REQUIRE(first.has_value());
+    first->add(take_of("2026-11-01", 1.2));
+    REQUIRE(first->save().has_value());
+    auto json = nlohmann::ordered_json::parse(bytes_of(file));
+    json["colour"] = "blue";
+    scratch.write("mira.json", json.dump());
+
+    auto second = ReaderFile::open(file, false);
+    REQUIRE(second.has_value());
+    CHECK_FALSE(second->add(take_of("2026-11-25", 1.1, 90)).known_take);
+    const Learnt again = second->add(take_of("2026-11-25", 1.1, 90));
+    CHECK(again.known_take);
+    CHECK(again.takes == 2);
+    CHECK(again.rests_on == Seconds{150});
+    CHECK(again.newest == "2026-11-25");
+    REQUIRE(second->save().has_value());
+    json = nlohmann::ordered_json::parse(bytes_of(file));
+    CHECK(json["colour"] == "blue");
+    CHECK(json["takes"].size() == 2);
+    CHECK(json["date"] == "2026-11-25");
+}
+
+TEST_CASE("readers/what was written by hand stays as it is") {
+    const Scratch scratch;
+    const std::string by_hand = R"({"version": 1, "name": "mira", "speech": 1.05, "pauses": 0.9})";
+    const fs::path file = scratch.write("mira.json", by_hand);
+    const auto refused = ReaderFile::open(file, false);
+    REQUIRE_FALSE(refused.has_value());
+    CHECK(refused.error().message.find("written by hand") != std::string::npos);
+    CHECK(bytes_of(file) == by_hand);
+
+    auto replaced = ReaderFile::open(file, true);
+    REQUIRE(replaced.has_value());
+    replaced->add(take_of("2026-11-25", 1.2));
+    REQUIRE(replaced->save().has_value());
+    auto json = nlohmann::ordered_json::parse(bytes_of(file));
+    json["speech"] = 1.5; // somebody knows better
+    scratch.write("mira.json", json.dump());
+    const auto changed = ReaderFile::open(file, false);
+    REQUIRE_FALSE(changed.has_value());
+    CHECK(changed.error().message.find("changed by hand") != std::string::npos);
+    // Comments are somebody's, too.
+    scratch.write("mira.json", "// mine\n" + bytes_of(file));
+    CHECK_FALSE(ReaderFile::open(file, false).has_value());
+}
+
+TEST_CASE("readers/a damaged take or another version is named") {
+    const Scratch scratch;
+    const fs::path damaged = scratch.write(
+        "a.json", R"({"version": 1, "speech": 1, "pauses": 1, "takes": [{"seconds": "x"}]})");
+    CHECK(ReaderFile::open(damaged, false).error().message.find("take 1") != std::string::npos);
+    const fs::path later =
+        scratch.write("b.json", R"({"version": 7, "speech": 1, "takes": [{"seconds": 1}]})");
+    CHECK(ReaderFile::open(later, false).error().message.find("version 7") != std::string::npos);
+}
+
+TEST_CASE("readers/names that make no file, and dates that are none") {
+    for (const char* name : {"mira", "Mira Lund", "jo_2", "Zoë"})
+        CHECK(check_reader_name(name).has_value());
+    for (const char* name : {"", "../x", "a/b", " a", "a.json"})
+        CHECK_FALSE(check_reader_name(name).has_value());
+    CHECK(check_date("2024-02-29").has_value());
+    for (const char* date : {"2026-02-29", "2026-13-01", "26-01-01", "2026/01/01", "yesterday"})
+        CHECK_FALSE(check_date(date).has_value());
+    CHECK(check_date(today()).has_value());
+}
