@@ -241,12 +241,26 @@ bool tells_apart(const Passage& passage, std::size_t i, std::string_view unit) {
     return std::find(no_nouns.begin(), no_nouns.end(), behind) == no_nouns.end();
 }
 
+// "a 12 oz can", "£20 notes": what is named by its size or worth, with or without a determiner.
+bool is_named_by_size(std::string_view noun) {
+    static constexpr auto nouns = std::to_array<std::string_view>({
+        "bag",   "bags",   "banknote", "bill",    "bills",  "bottle",  "bottles", "box",
+        "boxes", "budget", "carton",   "cartons", "coin",   "coins",   "deal",    "deposit",
+        "fee",   "fine",   "fines",    "jar",     "jars",   "jug",     "loan",    "loans",
+        "mug",   "note",   "notes",    "pack",    "packet", "packets", "packs",   "prize",
+        "sack",  "sacks",  "ticket",   "tickets", "tin",    "tins",    "voucher", "vouchers",
+    });
+    return std::find(nouns.begin(), nouns.end(), noun) != nouns.end();
+}
+
 bool is_attributive(const Passage& passage, std::size_t first, std::size_t last) {
+    if (passage.joined(last) && is_named_by_size(passage.folded(last + 1))) return true;
     if (!passage.follows(first) || !passage.joined(last)) return false;
     const std::string before = passage.folded(first - 1);
     if (std::find(determiners.begin(), determiners.end(), before) == determiners.end())
         return false;
     const std::string behind = passage.folded(last + 1);
+    if (behind == "can") return true; // "the 12 oz can"
     if (behind.empty() || !ascii::is_lower(behind[0]) || is_function_word(behind)) return false;
     return std::find(no_nouns.begin(), no_nouns.end(), behind) == no_nouns.end();
 }

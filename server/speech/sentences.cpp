@@ -377,6 +377,9 @@ bool ends_at_stop(const Place& place, const Next& next) {
 
 // "Is it?" Mira asked.
 bool is_attribution(std::string_view text, const Next& next) {
+    // A capital "She said" opens a sentence; behind a quote it would be small.
+    static constexpr auto pronouns = std::to_array<std::string_view>({"He", "She", "They", "We"});
+    if (has(pronouns, std::string_view(next.word))) return false;
     const std::size_t second = skip_blanks(text, next.at + next.word.size());
     return has(speech_verbs, folded(word_at(text, second)));
 }

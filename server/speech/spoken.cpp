@@ -126,6 +126,7 @@ void say_small(Passage& passage, std::size_t i, bool ascii) {
         (say_symbol(passage, i) || say_abbreviation(passage, i) || say_initials(passage, i))) {
         return;
     }
+    if (raw == "Rs" && say_money(passage, i)) return;
     if (ascii && raw.size() <= 6 && say_small_roman(passage, i)) return;
     if (ascii && raw.size() >= 3 && raw.size() <= 5 && say_small_initials(passage, i)) return;
     if (!ascii && raw.size() <= 2 && say_symbol(passage, i)) return; // Greek letters

@@ -355,8 +355,14 @@ bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) 
         "until",
         "wednesday",
     });
-    const bool cue = i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
-                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    const bool weekday = i > 0 && passage.adjacent(i - 1) &&
+                         ascii::is_upper(passage.raw(i - 1)[0]) &&
+                         !weekday_of(passage.folded(i - 1)).empty();
+    const bool cue =
+        weekday || (i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
+                    std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end());
+    // "22/7" in the US, where the day comes second.
+    if (!cue && !passage.is_uk() && !month_first && second <= 10) return false;
     if (!cue && (first == second || token == "24/7" || token == "9/11" || token == "7/7"))
         return false;
     // Without a cue it is a date where no fraction is usual: "5/3", "12/25", but "3/4" and "1/20".
@@ -364,6 +370,56 @@ bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) 
     const bool usual = first == 1 || second <= 10 || second == 16 || second == 20;
     if (!cue && first < second && (!one_order || usual)) return false;
     say_doubtful_date(passage, i, first, second, 0);
+    if (weekday) say_weekday_before(passage, i);
+    return true;
+}
+
+// "May 15-June 2" and "May 2019-June 2020", whose middle word belongs to both dates.
+bool say_span_from_month(Passage& passage, std::size_t i, std::string_view token) {
+    if (i == 0 || !passage.adjacent(i - 1) || !passage.adjacent(i)) return false;
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string_view::npos) return false;
+    const int from_month = month_of(passage.folded(i - 1));
+    const int to_month = month_of(ascii::lower(token.substr(hyphen + 1)));
+    if (from_month == 0 || to_month == 0) return false;
+    const std::string behind = passage.text(i + 1);
+    const std::optional<Day> from = read_day(token.substr(0, hyphen));
+    const std::optional<Day> to = read_day(behind);
+    const std::optional<int> from_year = read_year(token.substr(0, hyphen));
+    const std::optional<int> to_year = read_year(behind);
+    const Language language = passage.language();
+    const std::string article = passage.is_uk() ? "the " : "";
+    const std::string between = " to " + std::string(month_name(to_month));
+    if (from && to) {
+        passage.say(i, article + day_words(from->number) + between);
+        passage.say(i + 1, article + day_words(to->number));
+        say_year_behind(passage, i + 1);
+    } else if (from_year && to_year) {
+        passage.say(i, year(*from_year, language) + between);
+        passage.say(i + 1, year(*to_year, language));
+    } else {
+        return false;
+    }
+    passage.say(i - 1, month_name(from_month));
+    return true;
+}
+
+// "15 May-2 June"
+bool say_span_from_day(Passage& passage, std::size_t i) {
+    if (!passage.joined(i) || !passage.adjacent(i + 1)) return false;
+    const std::string token = passage.text(i + 1);
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string::npos) return false;
+    const std::optional<Day> from = read_day(passage.text(i));
+    const std::optional<Day> to = read_day(token.substr(hyphen + 1));
+    const int from_month = month_of(ascii::lower(token.substr(0, hyphen)));
+    const int to_month = month_of(passage.folded(i + 2));
+    if (!from || !to || from_month == 0 || to_month == 0) return false;
+    passage.say(i, "the " + day_words(from->number) + " of");
+    passage.say(i + 1,
+                std::string(month_name(from_month)) + " to the " + day_words(to->number) + " of");
+    passage.say(i + 2, month_name(to_month));
+    say_year_behind(passage, i + 2);
     return true;
 }
 
@@ -534,6 +590,7 @@ bool say_prefixed(Passage& passage, std::size_t i, std::string_view token) {
 
 bool say_date(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
+    if (say_span_from_month(passage, i, token) || say_span_from_day(passage, i)) return true;
     if (say_day_after_month(passage, i) || say_day_before_month(passage, i) ||
         say_day_of_month(passage, i)) {
         return true;

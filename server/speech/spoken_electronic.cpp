@@ -370,13 +370,22 @@ bool say_electronic(Passage& passage, std::size_t i) {
         passage.say(i, spell_address(token));
         return true;
     }
-    if (!is_address(token)) return false;
+    const bool path = token[0] == '/' && is_letter_byte(token[1]) &&
+                      token.find('/', 1) != std::string::npos; // "/usr/bin"
+    if (!path && !is_address(token)) return false;
     passage.say(i, spell_address(token));
     return true;
 }
 
 void say_mixed(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
+    // "GMT-5" lies behind the clock, not "GMT 5".
+    if ((token.starts_with("GMT-") || token.starts_with("UTC-")) && token.size() > 4 &&
+        ascii::is_digit(token[4])) {
+        passage.say(i, "." + ascii::lower(token.substr(0, 3)) + " minus " +
+                           mixture_words(token.substr(4), passage.language()));
+        return;
+    }
     const bool hyphened = token.find('-') != std::string::npos;
     passage.say(i, hyphened ? hyphened_words(token, passage.language())
                             : mixture_words(token, passage.language()));

@@ -213,6 +213,12 @@ bool say_by(Passage& passage, std::size_t i, std::string_view token) {
     const std::string from = side_words(*left, language);
     const std::string to = side_words(*right, language);
     if (from.empty() || to.empty()) return false;
+    // The dots of a picture: "nineteen twenty by ten eighty".
+    if (size == 1 && left->whole.size() == 4 && left->whole + "x" + right->whole == token &&
+        (right->whole.size() == 3 || right->whole.size() == 4)) {
+        passage.say(i, in_pairs(left->whole, language) + " by " + in_pairs(right->whole, language));
+        return true;
+    }
     const bool measured = !right->suffix.empty() || say_unit_behind(passage, i, Number::plural);
     if (size > 1 && !measured) return false;
     passage.say(i, from + " by " + to);
@@ -222,9 +228,9 @@ bool say_by(Passage& passage, std::size_t i, std::string_view token) {
 // Figures that name rather than count: "Room 101", "Flight 370", "RFC 2119".
 bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view token) {
     static constexpr auto named = std::to_array<std::string_view>({
-        "airbus",  "apartment", "apt",        "boeing", "bus",   "extension", "flight",
-        "highway", "hwy",       "interstate", "locker", "model", "porsche",   "psalm",
-        "room",    "route",     "rte",        "sonnet", "suite", "train",
+        "airbus", "apartment", "apt",   "boeing",     "bus",    "extension", "flight",
+        "form",   "highway",   "hwy",   "interstate", "locker", "model",     "porsche",
+        "psalm",  "room",      "route", "rte",        "sonnet", "suite",     "train",
     });
     if (!passage.follows(i) || token.size() < 3 || token.size() > 4 || !all_digits(token))
         return false;
@@ -248,8 +254,8 @@ std::vector<std::string> other_number(const Figure& figure, Language language) {
 
 // A four-digit number of a name keeps "thousand" where pairs would leave an "oh" behind it.
 std::string name_of_figure(std::string_view token, Language language) {
-    return token.size() == 4 && token[1] == '0' ? cardinal(token, language)
-                                                : in_pairs(token, language);
+    return token.size() == 4 && token.substr(1, 2) == "00" ? cardinal(token, language)
+                                                           : in_pairs(token, language);
 }
 
 struct Slashed {

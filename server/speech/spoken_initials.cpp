@@ -196,7 +196,7 @@ Core core_of(std::string_view text) {
 std::string with_ending(const Core& core, std::string_view folded) {
     std::string word(folded);
     if (core.ending.empty()) return "." + word;
-    if (in_lexicon(word) && core.ending == "s") return word + "s";
+    if (word.size() > 1 && in_lexicon(word) && core.ending == "s") return word + "s";
     return "." + word + "'s";
 }
 

@@ -72,7 +72,7 @@ constexpr auto units = std::to_array<Unit>({
     {"l", "liter", "liters"},
     {"L", "liter", "liters"},
     {"cc", ".cc", ".cc"},
-    {"gal", "gallon", "gallons", Use::glued},
+    {"gal", "gallon", "gallons"},
     {"qt", "quart", "quarts"},
     {"tsp", "teaspoon", "teaspoons"},
     {"tbsp", "tablespoon", "tablespoons"},
@@ -106,6 +106,7 @@ constexpr auto units = std::to_array<Unit>({
     {"wk", "week", "weeks"},
     {"wks", "week", "weeks"},
     {"mo", "month", "months", Use::glued},
+    {"mos", "month", "months"},
     {"yr", "year", "years"},
     {"yrs", "year", "years"},
     // speed and rates
@@ -164,7 +165,7 @@ constexpr auto units = std::to_array<Unit>({
     {"MPa", "megapascal", "megapascals"},
     {"mbar", "millibar", "millibars"},
     {"mmHg", "millimeter of mercury", "millimeters of mercury"},
-    {"atm", "atmosphere", "atmospheres", Use::glued},
+    {"atm", "atmosphere", "atmospheres"},
     {"dB", "decibel", "decibels"},
     {"db", "decibel", "decibels"},
     {"K", "kelvin", "kelvin", Use::glued},
@@ -196,6 +197,9 @@ constexpr auto units = std::to_array<Unit>({
     {"Gbps", "gigabit per second", "gigabits per second"},
     {"gbps", "gigabit per second", "gigabits per second"},
     {"Mb", "megabit", "megabits"},
+    {"kbit", "kilobit", "kilobits"},
+    {"Mbit", "megabit", "megabits"},
+    {"Gbit", "gigabit", "gigabits"},
     {"Gb", "gigabit", "gigabits"},
     {"MP", "megapixel", "megapixels"},
 });
@@ -250,6 +254,18 @@ std::string single_unit(std::string_view unit, Number number, Language language)
 
 bool is_word(std::string_view text) {
     return text.size() > 2 && std::all_of(text.begin(), text.end(), ascii::is_lower);
+}
+
+// "5st 4lb": stone, where no ordinal could be written so or pounds follow.
+bool say_glued_stone(Passage& passage, std::size_t i, const Figure& figure) {
+    if (figure.suffix != "st" || !figure.fraction.empty()) return false;
+    const bool first = figure.whole.ends_with('1') && !figure.whole.ends_with("11");
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    const bool pounds = !next.empty() && ascii::is_digit(next[0]) &&
+                        (next.ends_with("lb") || next.ends_with("lbs"));
+    if (!pounds && (first || !passage.is_uk())) return false;
+    passage.say(i, number_words(figure, passage.language()) + " stone");
+    return true;
 }
 
 // 5'6" and 5'
@@ -468,11 +484,30 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     return true;
 }
 
+// "5 kg-10 kg"
+bool say_spaced_span(Passage& passage, std::size_t i) {
+    if (!passage.joined(i) || !passage.joined(i + 1)) return false;
+    const std::string middle = passage.text(i + 1);
+    const std::size_t hyphen = middle.find('-');
+    if (hyphen == std::string::npos) return false;
+    const std::optional<Figure> from = read_figure(passage.text(i));
+    const std::optional<Figure> to = read_figure(middle.substr(hyphen + 1));
+    if (!from || !to || !from->suffix.empty() || !to->suffix.empty()) return false;
+    const Language language = passage.language();
+    const std::string unit = unit_words(middle.substr(0, hyphen), number_of(*from), language);
+    if (unit.empty() || !say_unit_behind(passage, i + 1, number_of(*to))) return false;
+    passage.say(i, number_words(*from, language));
+    passage.say(i + 1, unit + " to " + number_words(*to, language));
+    return true;
+}
+
 bool say_measure(Passage& passage, std::size_t i) {
+    if (say_spaced_span(passage, i)) return true;
     const std::string token = passage.text(i);
     if (say_measure_range(passage, i, token) || say_arc(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
+    if (say_glued_stone(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
     const Language language = passage.language();
     if (!figure->suffix.empty() && !fraction_sign_at(figure->suffix)) {

@@ -41,6 +41,7 @@ constexpr auto currencies = std::to_array<Currency>({
     {"NOK", "norwegian krone", "norwegian kroner", "", ""},
     {"DKK", "danish krone", "danish kroner", "", ""},
     {"₹", "rupee", "rupees", "paisa", "paise"},
+    {"Rs", "rupee", "rupees", "paisa", "paise"},
     {"INR", "indian rupee", "indian rupees", "paisa", "paise"},
     {"₩", "won", "won", "", ""},
     {"KRW", "south korean won", "south korean won", "", ""},
@@ -71,7 +72,7 @@ std::optional<std::string> coins_of(std::string fraction) {
 std::string with_coins(const Figure& figure, const Currency& currency, std::string_view coins,
                        Language language) {
     const int minor = to_int(coins).value_or(0);
-    const int major = to_int(figure.whole).value_or(1);
+    const int major = figure.whole.empty() ? 0 : to_int(figure.whole).value_or(1); // "$.75"
     std::string minor_words = cardinal(minor, language);
     append_words(minor_words, minor == 1 ? currency.minor_one : currency.minor_many);
     if (major == 0 && minor != 0) {
@@ -261,12 +262,13 @@ const Currency* currency_of(std::string_view sign) {
 bool say_money(Passage& passage, std::size_t i) {
     // Capitals without a figure are a currency only if they are a code: "EUR 20".
     const std::string_view raw = passage.raw(i);
-    if (!raw.empty() && ascii::is_upper(raw[0]) && raw.size() != 3 &&
+    if (!raw.empty() && ascii::is_upper(raw[0]) && raw.size() != 3 && raw != "Rs" &&
         std::all_of(raw.begin(), raw.end(), ascii::is_letter))
         return false;
     const std::string token = passage.text(i);
     // "$ 5": the sign alone says nothing, its figure all.
-    if (currency_of(token) != nullptr && passage.joined(i)) {
+    const bool abbreviated = token == "Rs" && passage.joined_by_stop(i);
+    if (currency_of(token) != nullptr && (passage.joined(i) || abbreviated)) {
         const std::optional<Figure> figure = read_figure(passage.text(i + 1));
         if (!figure || !figure->currency.empty()) return false;
         Amount amount{*figure, currency_of(token), {}, {}, false};

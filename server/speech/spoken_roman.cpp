@@ -74,10 +74,26 @@ bool is_name(std::string_view text) {
     return text.size() > 1 && ascii::is_upper(text[0]) && ascii::is_lower(text[1]);
 }
 
+// "Part", and "Parts I and II".
+bool is_heading(std::string_view folded) {
+    if (has(headings, folded)) return true;
+    return folded.ends_with('s') && has(headings, folded.substr(0, folded.size() - 1));
+}
+
+// "World War I ended", "Type I error": what no sentence about oneself goes on with.
+bool is_first_of_its_kind(const Passage& passage, std::size_t i) {
+    static constexpr auto kinds = std::to_array<std::string_view>(
+        {"diabetes", "error", "errors", "medal", "medals", "trial", "trials"});
+    if (passage.folded(i - 1) == "war")
+        return i > 1 && passage.joined(i - 2) && passage.folded(i - 2) == "world";
+    return has(kinds, passage.folded(i + 1));
+}
+
 // "I" counts only where no sentence can go on with it: "George I of", "Part I:".
 bool i_is_number(const Passage& passage, std::size_t i, bool heading) {
     if (!passage.joined(i)) return true;
     const std::string next = passage.folded(i + 1);
+    if (heading && is_name(passage.text(i - 1)) && is_first_of_its_kind(passage, i)) return true;
     if (heading)
         return is_name(passage.text(i - 1)) && (next == "of" || next == "and" || next == "is" ||
                                                 next == "was" || is_name(passage.text(i + 1)));
@@ -107,6 +123,31 @@ bool is_small_value(std::string_view token) {
     return token.find_first_not_of("IVX") == std::string_view::npos;
 }
 
+// "Chapters IV-VI", and the second of "Acts I and II".
+bool say_span_of_parts(Passage& passage, std::size_t i, const std::string& token) {
+    const Language language = passage.language();
+    const auto said = [&](int number) { return cardinal(number, language); };
+    if (const std::size_t hyphen = token.find('-'); hyphen != std::string::npos) {
+        const std::optional<int> from = roman(token.substr(0, hyphen));
+        const std::optional<int> to = roman(token.substr(hyphen + 1));
+        if (!from || !to || *from >= *to || i == 0 || !passage.adjacent(i - 1) ||
+            !is_heading(passage.folded(i - 1)))
+            return false;
+        passage.say(i, said(*from) + " to " + said(*to));
+        return true;
+    }
+    const std::optional<int> number = roman(token);
+    if (!number || i < 3 || !passage.joined(i - 1) || !passage.joined(i - 2) ||
+        !passage.joined(i - 3))
+        return false;
+    const std::string link = passage.folded(i - 1);
+    const bool linked = link == "and" || link == "or" || link == "to" || link == "through";
+    if (!linked || !is_heading(passage.folded(i - 3)) || !roman(passage.text(i - 2))) return false;
+    if (token == "I") return false;
+    passage.say(i, said(*number));
+    return true;
+}
+
 bool say_as(Passage& passage, std::size_t i, const std::string& words, std::string_view ending) {
     passage.say(i, words + std::string(ending));
     return true;
@@ -121,6 +162,7 @@ bool say_roman(Passage& passage, std::size_t i) {
         ending = "'s";
         token.resize(token.size() - 2);
     }
+    if (!passage.shouts() && say_span_of_parts(passage, i, token)) return true;
     const std::optional<int> number = roman(token);
     if (!number || passage.shouts()) return false;
     const std::string digits = std::to_string(*number);
@@ -141,7 +183,7 @@ bool say_roman(Passage& passage, std::size_t i) {
         return say_as(passage, i, ordinal(digits, language), ending);
     const std::string before = passage.text(i - 1);
     const std::string folded = ascii::lower(before);
-    const bool heading = has(headings, folded);
+    const bool heading = is_heading(folded);
     const bool titled = i > 1 && passage.joined(i - 2) && has(titles, passage.folded(i - 2));
     const bool ruler = is_name(before) && (has(rulers, folded) || titled);
     if (token == "I" && !((heading || ruler) && i_is_number(passage, i, heading))) return false;

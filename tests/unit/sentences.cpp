@@ -257,6 +257,8 @@ TEST_CASE("sentences/hold in many small cases") {
         {"She said it was “fine.” I left.", "She said it was “fine.” ||| I left."},
         {"She said it was “fine”. I left.", "She said it was “fine”. ||| I left."},
         {"He asked if I was \"ok?\" I was.", "He asked if I was \"ok?\" ||| I was."},
+        {"He asked \"Why?\" She said nothing.", "He asked \"Why?\" ||| She said nothing."},
+        {"\"Why?\" she said.", "\"Why?\" she said."},
         {"Do you mean \"now\"? Yes.", "Do you mean \"now\"? ||| Yes."},
         {"What is 5 + 3? 8. Good.", "What is 5 + 3? ||| 8. ||| Good."},
         {"The year 2020. Nobody came.", "The year 2020. ||| Nobody came."},
