@@ -186,7 +186,7 @@ std::vector<OptionRow> rule_rows() {
         {.key = "twister",
          .type = OptionType::choice,
          .default_value = "default",
-         .low = -20,
+         .low = twister_strict_threshold, // below it nothing could be named
          .high = 20,
          .choices = {"default", "strict", "off"},
          .help = "How readily a phrase is called a tongue-twister; a number is the score above "

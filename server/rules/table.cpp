@@ -13,6 +13,8 @@ namespace say {
     X(no_breath)                                                                                   \
     X(long_sentence)                                                                               \
     X(tongue_twister)                                                                              \
+    X(cluster_pile_up)                                                                             \
+    X(sibilant_pile_up)                                                                            \
     X(two_readings)                                                                                \
     X(unknown_word)                                                                                \
     X(written_wording)                                                                             \

@@ -1,11 +1,11 @@
 // Words whose sounds trade places when they are said at speed. Only the words that trip are
 // underlined; a pause between them or a slow mark over them settles it.
 #include "rules/clause.h"
+#include "rules/join.h"
 #include "rules/plain_words.h"
 #include "rules/rule.h"
 #include "rules/split.h"
 #include "rules/wording.h"
-#include "text/ascii.h"
 
 #include <fmt/core.h>
 
@@ -72,34 +72,6 @@ std::optional<Fix> pause_fix(const ThoughtView& view, const Clash& clash) {
     return best;
 }
 
-bool may_open_after(std::string_view source, std::uint32_t at) {
-    return at == 0 || ascii::is_blank(source[at - 1]);
-}
-
-bool may_close_before(std::string_view source, std::uint32_t at) {
-    return at >= source.size() || ascii::is_blank(source[at]) ||
-           std::string_view{".,;:!?"}.find(source[at]) != std::string_view::npos;
-}
-
-// Around the words, if no other mark begins, ends or stands among them.
-std::optional<Fix> slow_fix(const ThoughtView& view, const Clash& clash) {
-    const Span span{view.written.words[static_cast<std::size_t>(clash.first)].source.begin,
-                    view.written.words[static_cast<std::size_t>(clash.last)].source.end};
-    for (const Mark& mark : view.written.marks) {
-        const bool around = !mark.open.empty() && mark.open.end <= span.begin &&
-                            (mark.close.empty() || span.end <= mark.close.begin);
-        const bool apart = mark.span.end <= span.begin || span.end <= mark.span.begin;
-        const bool paced = mark.kind == MarkKind::slow || mark.kind == MarkKind::quick;
-        if (!apart && (!around || paced)) return std::nullopt;
-    }
-    if (!may_open_after(view.source, span.begin.value) ||
-        !may_close_before(view.source, span.end.value)) {
-        return std::nullopt;
-    }
-    return Fix{.title = "Mark these words slow",
-               .edits = {{{span.begin, span.begin}, "<"}, {{span.end, span.end}, ">"}}};
-}
-
 // Would the words still trip with another word in that place?
 bool still_trips(const ThoughtView& view, const PlainMatch& match, std::string_view swap) {
     const auto& said = view.reading.said;
@@ -137,12 +109,12 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     const auto clash = find_clash(view);
     if (!clash || is_marked(view, *clash)) return {};
 
-    const Span span{view.written.words[static_cast<std::size_t>(clash->first)].source.begin,
-                    view.written.words[static_cast<std::size_t>(clash->last)].source.end};
+    const Span span = words_span(view, clash->first, clash->last);
     FindingDraft draft{.span = span, .message = view.reading.twister_message, .fixes = {}};
     if (draft.message.empty()) draft.message = "these sounds trade places when said at speed";
     if (auto fix = pause_fix(view, *clash)) draft.fixes.push_back(std::move(*fix));
-    if (auto fix = slow_fix(view, *clash)) draft.fixes.push_back(std::move(*fix));
+    if (auto fix = slow_fix(view, clash->first, clash->last))
+        draft.fixes.push_back(std::move(*fix));
     add_swaps(view, *clash, draft.fixes);
     return {std::move(draft)};
 }

@@ -2,6 +2,7 @@
 #include "speech/twister.h"
 
 #include "speech/lexicon.h"
+#include "speech/sound_letters.h"
 #include "speech/twister_window.h"
 
 #include <fmt/core.h>
@@ -323,16 +324,6 @@ Parts parts_of(std::span<const TwisterWord> words) {
 // -- The message -------------------------------------------------------------------------------
 
 constexpr int most_quoted = 9; // words
-
-// The letters a writer would use, not a transcription. Both sounds of "th" are one to a writer.
-std::string letters_of(Sound sound) {
-    if (sound == Sound::DH) return "th";
-    if (sound == Sound::HH) return "h";
-    std::string letters(name_of(sound));
-    for (char& c : letters)
-        c = static_cast<char>(c - 'A' + 'a');
-    return letters;
-}
 
 std::string quote(const Twister& twister, std::span<const TwisterWord> words) {
     const int last = std::min(twister.last, twister.first + most_quoted);

@@ -130,6 +130,8 @@ TEST_CASE("options/twister is a word or a score") {
     REQUIRE(set_option(options, "twister", std::string("off")).has_value());
     CHECK(std::isinf(options.rules.twister_threshold));
     CHECK_FALSE(set_option(options, "twister", 21.0).has_value());
+    // Below the strict threshold nothing is explained, so no message could name the sounds.
+    CHECK_FALSE(set_option(options, "twister", -0.5).has_value());
     CHECK_FALSE(set_option(options, "twister", std::string("loud")).has_value());
 }
 
