@@ -85,7 +85,7 @@ std::shared_ptr<const Analysis> fix(Job& job, const Source& source,
                                     std::shared_ptr<const Analysis> analysis, std::size_t& fixed) {
     const std::string before(analysis->document.text->bytes());
     for (int round = 0; round < most_rounds; ++round) {
-        std::vector<TextEdit> edits = fix_all(*analysis);
+        std::vector<TextEdit> edits = edits_of(*analysis, Sweep::mend);
         if (edits.empty()) break;
         fixed += edits.size();
         auto text =

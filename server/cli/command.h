@@ -53,6 +53,7 @@ extern const Command check_command;
 extern const Command time_command;
 extern const Command calibrate_command;
 extern const Command format_command;
+extern const Command mark_command;
 extern const Command explain_command;
 extern const Command docs_command;
 

@@ -84,6 +84,7 @@ std::uint64_t fingerprint(const Voice& voice, const Options& options, const Head
 
     const RuleOptions& rules = options.rules;
     number(rules.breath_limit.count());
+    number(rules.one_note.count());
     number(rules.twister_threshold);
     for (const int count :
          {rules.long_sentence_words, rules.marked_sentence_words, rules.sentences_a_thought,
@@ -495,8 +496,13 @@ void script_findings(std::string_view text, const Script& script, const Options&
     std::vector<ThoughtSummary> thoughts;
     thoughts.reserve(script.thoughts.size());
     for (const Placed& placed : script.thoughts) {
-        thoughts.push_back({placed.block.span.begin, placed.thought->source,
-                            &placed.thought->written, &placed.thought->reading});
+        thoughts.push_back({.begin = placed.block.span.begin,
+                            .source = placed.thought->source,
+                            .content = placed.thought->content,
+                            .kind = placed.thought->kind,
+                            .section = placed.section,
+                            .written = &placed.thought->written,
+                            .reading = &placed.thought->reading});
     }
     const Header& header = script.header;
     const ScriptView view{.text = text,
@@ -510,7 +516,8 @@ void script_findings(std::string_view text, const Script& script, const Options&
                           .sections = sections,
                           .thoughts = thoughts,
                           .stage = options.stage,
-                          .options = options.rules};
+                          .options = options.rules,
+                          .language = options.voice.language};
     for (const Rule* rule : all_rules()) {
         if (rule->check_script == nullptr || cancel.tripped()) continue;
         if (silenced(*rule, options, header.allow)) continue;

@@ -29,18 +29,28 @@ struct InlayHint {
 std::vector<InlayHint> inlay_hints(const Analysis& analysis, Span range);
 
 // --- fixes -------------------------------------------------------------------------------------
+// What may be done to a whole script at once. Its edits are made when they are asked for.
+enum class Sweep {
+    split, // one sentence a paragraph throughout
+    mend,  // every fix that keeps every word, one a finding, those that do not overlap
+    mark,  // the few marks that a reader would likely follow unasked
+};
+std::string_view name_of(Sweep sweep); // "split"
+std::optional<Sweep> find_sweep(std::string_view name);
+bool is_guess(Sweep sweep); // worth a look before it is taken
+
 struct FixAction {
-    Fix fix;
+    Fix fix;                          // without edits where it is a sweep
     const Finding* finding = nullptr; // null for an action at the cursor
     enum class Kind { quickfix, rewrite, fix_all } kind = Kind::quickfix;
+    std::optional<Sweep> sweep{};
+    bool preview = false; // many edits by guess: worth a look before they are taken
 };
 // Fixes of the findings that touch the range, then actions at the cursor or on the selection (split
-// here, breathe here, mark the selection), then those for the whole script.
+// here, breathe here, what a reader would likely do, mark the selection), then those for the whole
+// script.
 std::vector<FixAction> fixes(const Analysis& analysis, Span range);
-// Every fix that keeps every word, one a finding, those that do not overlap. For a bulk fix.
-std::vector<TextEdit> fix_all(const Analysis& analysis);
-// One sentence a paragraph throughout the script.
-std::vector<TextEdit> split_all(const Analysis& analysis);
+std::vector<TextEdit> edits_of(const Analysis& analysis, Sweep sweep);
 
 // --- outline -----------------------------------------------------------------------------------
 struct OutlineEntry {

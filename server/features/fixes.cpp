@@ -2,6 +2,7 @@
 // with the selection, then what may be done to the whole script.
 #include "features/features.h"
 #include "rules/split.h"
+#include "rules/suggest.h"
 
 #include <fmt/core.h>
 
@@ -76,6 +77,36 @@ void at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
                        FixAction::Kind::rewrite});
 }
 
+const Sentence* sentence_at(const Thought& thought, Offset inside) {
+    for (const Sentence& sentence : thought.reading.sentences) {
+        if (sentence.source.touches(inside)) return &sentence;
+    }
+    return nullptr;
+}
+
+// What a reader would likely do in the sentence at the cursor, one by one, and in the whole
+// thought.
+void likely_at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
+                      std::vector<FixAction>& actions) {
+    const Thought& thought = *placed.thought;
+    const ThoughtView view = view_of(thought, analysis.options);
+    const std::uint32_t by = placed.block.span.begin.value;
+    const std::vector<rules::Suggestion> suggestions = rules::suggest(view);
+    if (const Sentence* sentence = sentence_at(thought, Offset{at.value - by})) {
+        for (const rules::Suggestion& suggestion : suggestions) {
+            if (suggestion.word < sentence->first || suggestion.word >= sentence->last) continue;
+            Fix fix{.title = rules::title_of(view, suggestion),
+                    .edits = rules::edits_of(view, suggestion)};
+            if (fix.edits.empty()) continue;
+            actions.push_back({moved(std::move(fix), by), nullptr, FixAction::Kind::rewrite});
+        }
+    }
+    Fix all{.title = "Mark this thought lightly", .edits = rules::light_marks(view)};
+    if (suggestions.size() < 2 || all.edits.empty()) return;
+    actions.push_back(
+        {.fix = moved(std::move(all), by), .kind = FixAction::Kind::rewrite, .preview = true});
+}
+
 struct SelectionMark {
     MarkKind kind;
     std::string_view title;
@@ -90,17 +121,6 @@ constexpr std::array<SelectionMark, 6> selection_marks{{
     {MarkKind::soft, "Play this down", "~", "~"},
     {MarkKind::aside, "Keep this in one run", "(", ")"},
 }};
-
-// A pair may go around words only where it nests with the pairs that are there.
-bool nests(const Written& written, Span span, MarkKind kind) {
-    return std::none_of(written.marks.begin(), written.marks.end(), [&](const Mark& mark) {
-        if (mark.open.empty() || !mark.span.overlaps(span)) return false;
-        const Span inner{mark.open.end, mark.close.begin};
-        const bool within = inner.covers(span);
-        if (mark.kind == kind) return true;
-        return !within && !span.covers(mark.span);
-    });
-}
 
 void on_selection(const Placed& placed, Span selection, std::vector<FixAction>& actions) {
     const Written& written = placed.thought->written;
@@ -118,7 +138,7 @@ void on_selection(const Placed& placed, Span selection, std::vector<FixAction>& 
     const Span words{written.words[static_cast<std::size_t>(first)].source.begin,
                      written.words[static_cast<std::size_t>(last)].source.end};
     for (const SelectionMark& row : selection_marks) {
-        if (!nests(written, words, row.kind)) continue;
+        if (!rules::may_enclose(written, words, row.kind)) continue;
         Fix fix{.title = std::string(row.title), .edits = {}};
         fix.edits.push_back({{words.begin, words.begin}, std::string(row.open)});
         fix.edits.push_back({{words.end, words.end}, std::string(row.close)});
@@ -138,43 +158,7 @@ bool overlaps(const std::vector<TextEdit>& taken, const std::vector<TextEdit>& e
     });
 }
 
-} // namespace
-
-std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
-    std::vector<FixAction> actions;
-    for (const Finding& finding : analysis.findings) {
-        if (finding.span.begin > range.end) break;
-        if (finding.span.end < range.begin) continue;
-        for (const Fix& fix : finding.fixes)
-            actions.push_back({fix, &finding, FixAction::Kind::quickfix});
-    }
-    const Placed* placed = analysis.script.thought_at(range.begin);
-    if (placed != nullptr && placed->thought->has_words()) {
-        if (range.empty()) {
-            at_cursor(analysis, *placed, range.begin, actions);
-        } else {
-            on_selection(*placed, range, actions);
-        }
-    }
-    if (std::vector<TextEdit> edits = split_all(analysis); !edits.empty()) {
-        actions.push_back({{.title = "Give each sentence its own thought, in the whole script",
-                            .edits = std::move(edits)},
-                           nullptr,
-                           FixAction::Kind::rewrite});
-    }
-    if (std::vector<TextEdit> edits = fix_all(analysis); !edits.empty()) {
-        actions.push_back({{.title = "Mend all that keeps every word", .edits = std::move(edits)},
-                           nullptr,
-                           FixAction::Kind::fix_all});
-    }
-    if (uses_crlf(analysis.document.text->bytes())) {
-        for (FixAction& action : actions)
-            write_crlf(action.fix.edits);
-    }
-    return actions;
-}
-
-std::vector<TextEdit> fix_all(const Analysis& analysis) {
+std::vector<TextEdit> mend_all(const Analysis& analysis) {
     std::vector<TextEdit> taken;
     for (const Finding& finding : analysis.findings) {
         for (const Fix& fix : finding.fixes) {
@@ -194,6 +178,126 @@ std::vector<TextEdit> split_all(const Analysis& analysis) {
         std::vector<TextEdit> more = split_sentences(placed, analysis.options);
         edits.insert(edits.end(), more.begin(), more.end());
     }
+    return edits;
+}
+
+std::vector<TextEdit> mark_all(const Analysis& analysis) {
+    std::vector<TextEdit> edits;
+    for (const Placed& placed : analysis.script.thoughts) {
+        const ThoughtView view = view_of(*placed.thought, analysis.options);
+        for (TextEdit& edit : rules::light_marks(view)) {
+            edit.span = edit.span + placed.block.span.begin.value;
+            edits.push_back(std::move(edit));
+        }
+    }
+    return edits;
+}
+
+struct SweepRow {
+    Sweep sweep;
+    std::string_view name;
+    std::string_view title;
+    FixAction::Kind kind;
+    bool preview;
+    std::vector<TextEdit> (*edits)(const Analysis& analysis);
+    bool (*is_needed)(const Analysis& analysis); // stops at the first place
+};
+
+bool needs_split(const Analysis& analysis) {
+    const auto& thoughts = analysis.script.thoughts;
+    return std::any_of(thoughts.begin(), thoughts.end(), [&](const Placed& placed) {
+        return placed.thought->reading.sentences.size() > 1 &&
+               !split_sentences(placed, analysis.options).empty();
+    });
+}
+
+bool needs_mending(const Analysis& analysis) {
+    return std::any_of(
+        analysis.findings.begin(), analysis.findings.end(), [](const Finding& finding) {
+            return std::any_of(finding.fixes.begin(), finding.fixes.end(), [](const Fix& fix) {
+                return fix.keeps_every_word && fix.preferred && !leaves(fix);
+            });
+        });
+}
+
+bool needs_marks(const Analysis& analysis) {
+    const auto& thoughts = analysis.script.thoughts;
+    return std::any_of(thoughts.begin(), thoughts.end(), [&](const Placed& placed) {
+        return !rules::suggest(view_of(*placed.thought, analysis.options)).empty();
+    });
+}
+
+constexpr std::array<SweepRow, 3> sweeps{{
+    {Sweep::split, "split", "Give each sentence its own thought, in the whole script",
+     FixAction::Kind::rewrite, false, split_all, needs_split},
+    {Sweep::mark, "mark", "Mark the script lightly", FixAction::Kind::rewrite, true, mark_all,
+     needs_marks},
+    {Sweep::mend, "mend", "Mend all that keeps every word", FixAction::Kind::fix_all, false,
+     mend_all, needs_mending},
+}};
+
+void add_sweeps(const Analysis& analysis, std::vector<FixAction>& actions) {
+    for (const SweepRow& row : sweeps) {
+        if (!row.is_needed(analysis)) continue;
+        actions.push_back({.fix = {.title = std::string(row.title), .edits = {}},
+                           .kind = row.kind,
+                           .sweep = row.sweep,
+                           .preview = row.preview});
+    }
+}
+
+} // namespace
+
+std::string_view name_of(Sweep sweep) {
+    for (const SweepRow& row : sweeps) {
+        if (row.sweep == sweep) return row.name;
+    }
+    return {};
+}
+
+bool is_guess(Sweep sweep) {
+    return std::any_of(sweeps.begin(), sweeps.end(),
+                       [&](const SweepRow& row) { return row.sweep == sweep && row.preview; });
+}
+
+std::optional<Sweep> find_sweep(std::string_view name) {
+    for (const SweepRow& row : sweeps) {
+        if (row.name == name) return row.sweep;
+    }
+    return std::nullopt;
+}
+
+std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
+    std::vector<FixAction> actions;
+    for (const Finding& finding : analysis.findings) {
+        if (finding.span.begin > range.end) break;
+        if (finding.span.end < range.begin) continue;
+        for (const Fix& fix : finding.fixes)
+            actions.push_back({fix, &finding, FixAction::Kind::quickfix});
+    }
+    const Placed* placed = analysis.script.thought_at(range.begin);
+    if (placed != nullptr && placed->thought->has_words()) {
+        if (range.empty()) {
+            at_cursor(analysis, *placed, range.begin, actions);
+            likely_at_cursor(analysis, *placed, range.begin, actions);
+        } else {
+            on_selection(*placed, range, actions);
+        }
+    }
+    add_sweeps(analysis, actions);
+    if (uses_crlf(analysis.document.text->bytes())) {
+        for (FixAction& action : actions)
+            write_crlf(action.fix.edits);
+    }
+    return actions;
+}
+
+std::vector<TextEdit> edits_of(const Analysis& analysis, Sweep sweep) {
+    std::vector<TextEdit> edits;
+    for (const SweepRow& row : sweeps) {
+        if (row.sweep == sweep) edits = row.edits(analysis);
+    }
+    if (uses_crlf(analysis.document.text->bytes())) write_crlf(edits);
     return edits;
 }
 

@@ -67,6 +67,14 @@ WorkspaceEdit edit_of(const Snapshot& snapshot, const std::vector<say::TextEdit>
             .versioned = snapshot.client.document_changes};
 }
 
+// Many edits that rest on a guess are shown before they are taken, where the editor can.
+WorkspaceEdit edit_of(const Snapshot& snapshot, const FixAction& action,
+                      const std::vector<say::TextEdit>& edits, Columns& columns) {
+    WorkspaceEdit edit = edit_of(snapshot, edits, columns);
+    if (action.preview && snapshot.client.change_annotations) edit.preview = action.fix.title;
+    return edit;
+}
+
 std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActionParams& params) {
     const ClientAbilities& client = snapshot.client;
     Columns columns = columns_of(snapshot);
@@ -78,14 +86,38 @@ std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActio
                           .kind = std::string(kind),
                           .diagnostic = {},
                           .isPreferred = action.fix.preferred && client.action_preferred,
-                          .edit = edit_of(snapshot, action.fix.edits, columns),
+                          .edit = {},
                           .as_command = !client.action_literals};
+        result.edit.uri = snapshot.uri;
+        if (action.sweep && client.action_resolve && client.action_literals) {
+            result.sweep = name_of(*action.sweep);
+        } else if (action.sweep) {
+            const auto edits = edits_of(snapshot.analysis, *action.sweep);
+            result.edit = edit_of(snapshot, action, edits, columns);
+        } else {
+            result.edit = edit_of(snapshot, action, action.fix.edits, columns);
+        }
         if (action.finding != nullptr) {
             result.diagnostic = to_diagnostic(*action.finding, columns);
         }
         actions.push_back(std::move(result));
     }
     return actions;
+}
+
+// The action comes back with its edit, made for the script as it is now.
+Json on_code_action_resolve(const Snapshot& snapshot, const CodeActionResolveParams& params) {
+    Json action = params.action ? *params.action : Json::object();
+    const std::optional<Sweep> sweep = find_sweep(params.sweep);
+    if (!sweep) return action;
+    Columns columns = columns_of(snapshot);
+    FixAction made{.fix = {}, .sweep = sweep, .preview = is_guess(*sweep)};
+    if (action.contains("title") && action["title"].is_string()) {
+        made.fix.title = action["title"].get<std::string>();
+    }
+    const auto edits = edits_of(snapshot.analysis, *sweep);
+    action["edit"] = encode(edit_of(snapshot, made, edits, columns));
+    return action;
 }
 
 DocumentSymbols on_document_symbol(const Snapshot& snapshot, const DocumentParams& /*params*/) {
@@ -135,6 +167,7 @@ std::vector<TextEdit> on_range_formatting(const Snapshot& snapshot, const RangeP
 
 constexpr std::string_view fix_all_command = "sayline.fixAll";
 constexpr std::string_view split_command = "sayline.splitScript";
+constexpr std::string_view mark_command = "sayline.markScript";
 constexpr std::string_view apply_command = "sayline.applyFix";
 
 CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& params) {
@@ -150,11 +183,14 @@ CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& 
         return result;
     };
     if (params.command == fix_all_command) {
-        return outcome("Mend all that keeps every word", fix_all(snapshot.analysis));
+        return outcome("Mend all that keeps every word", edits_of(snapshot.analysis, Sweep::mend));
     }
     if (params.command == split_command) {
         return outcome("Give each sentence its own thought, in the whole script",
-                       split_all(snapshot.analysis));
+                       edits_of(snapshot.analysis, Sweep::split));
+    }
+    if (params.command == mark_command) {
+        return outcome("Mark the script lightly", edits_of(snapshot.analysis, Sweep::mark));
     }
     if (params.command == apply_command) {
         return {.label = "Apply a fix", .edit = params.edit, .error = {}};
@@ -298,7 +334,7 @@ void advertise_completion(Json& capabilities) {
 
 void advertise_commands(Json& capabilities) {
     capabilities["executeCommandProvider"] = {
-        {"commands", {fix_all_command, split_command, apply_command}}};
+        {"commands", {fix_all_command, split_command, mark_command, apply_command}}};
 }
 
 void advertise_tokens(Json& capabilities) {
@@ -344,6 +380,11 @@ std::span<const Method> methods() {
             "textDocument/inlayHint", Lane::worker,
             [](Json& capabilities) { capabilities["inlayHintProvider"] = true; }),
         request<on_code_action>("textDocument/codeAction", Lane::worker, advertise_actions),
+        request<on_code_action_resolve>("codeAction/resolve", Lane::worker,
+                                        [](Json& capabilities) {
+                                            capabilities["codeActionProvider"]["resolveProvider"] =
+                                                true;
+                                        }),
         request<on_command>("workspace/executeCommand", Lane::worker, advertise_commands),
         request<on_document_symbol>(
             "textDocument/documentSymbol", Lane::worker,

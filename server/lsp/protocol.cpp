@@ -59,12 +59,16 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     const In action = text["codeAction"];
     client.action_literals = action["codeActionLiteralSupport"].exists();
     client.action_preferred = action["isPreferredSupport"].flag();
+    client.action_resolve =
+        action["dataSupport"].flag() && has_entry(action["resolveSupport"]["properties"], "edit");
     client.diagnostic_versions = text["publishDiagnostics"]["versionSupport"].flag();
 }
 
 void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
     client.apply_edit = workspace["applyEdit"].flag();
     client.document_changes = workspace["workspaceEdit"]["documentChanges"].flag();
+    client.change_annotations =
+        client.document_changes && workspace["workspaceEdit"]["changeAnnotationSupport"].exists();
     client.configuration = workspace["configuration"].flag();
     client.watch_configuration = workspace["didChangeConfiguration"]["dynamicRegistration"].flag();
     client.watch_files = workspace["didChangeWatchedFiles"]["dynamicRegistration"].flag();
@@ -213,6 +217,12 @@ void decode(const In& in, CodeActionParams& params) {
     in["context"]["only"].entries([&](const In& kind) { params.only.push_back(kind.string()); });
 }
 
+void decode(const In& in, CodeActionResolveParams& params) {
+    params.textDocument.uri = in["data"]["uri"].string();
+    params.sweep = in["data"]["sweep"].string();
+    params.action = in.json();
+}
+
 void decode(const In& in, ExplainParams& params) {
     decode(in["textDocument"], params.textDocument);
     if (in["position"].exists()) decode(in["position"], params.position.emplace());
@@ -233,11 +243,21 @@ Json encode(const TextEdit& edit) {
 }
 
 Json encode(const WorkspaceEdit& edit) {
+    constexpr const char* annotation = "preview";
     Json edits = encode_edits(edit.edits);
     if (!edit.versioned) return {{"changes", {{edit.uri, std::move(edits)}}}};
+    if (!edit.preview.empty()) {
+        for (Json& one : edits)
+            one["annotationId"] = annotation;
+    }
     Json change = {{"textDocument", {{"uri", edit.uri}, {"version", edit.version}}},
                    {"edits", std::move(edits)}};
-    return {{"documentChanges", Json::array({std::move(change)})}};
+    Json result = {{"documentChanges", Json::array({std::move(change)})}};
+    if (!edit.preview.empty()) {
+        result["changeAnnotations"][annotation] = {{"label", edit.preview},
+                                                   {"needsConfirmation", true}};
+    }
+    return result;
 }
 
 Json encode(const Diagnostic& diagnostic) {
@@ -266,7 +286,12 @@ Json encode(const CodeAction& action) {
                 {"command", "sayline.applyFix"},
                 {"arguments", Json::array({action.edit.uri, encode(action.edit)})}};
     }
-    Json result = {{"title", action.title}, {"kind", action.kind}, {"edit", encode(action.edit)}};
+    Json result = {{"title", action.title}, {"kind", action.kind}};
+    if (action.sweep.empty()) {
+        result["edit"] = encode(action.edit);
+    } else {
+        result["data"] = {{"uri", action.edit.uri}, {"sweep", action.sweep}};
+    }
     if (action.diagnostic) result["diagnostics"] = Json::array({encode(*action.diagnostic)});
     if (action.isPreferred) result["isPreferred"] = true;
     return result;

@@ -61,6 +61,8 @@ struct ClientAbilities {
     bool nested_symbols = false;
     bool action_literals = false;
     bool action_preferred = false;
+    bool action_resolve = false;     // asks for an action's edit when it is chosen
+    bool change_annotations = false; // can show edits before they are taken
     bool document_changes = false;
     bool apply_edit = false;
     bool configuration = false;
@@ -149,6 +151,7 @@ struct WorkspaceEdit {
     int version = 0;
     std::vector<TextEdit> edits;
     bool versioned = false; // documentChanges, else changes
+    std::string preview{};  // what to show above the edits before they are taken; needs versioned
 };
 
 struct Diagnostic {
@@ -178,6 +181,13 @@ struct CodeAction {
     bool isPreferred = false;
     WorkspaceEdit edit;
     bool as_command = false; // for clients that know no action but a command
+    std::string sweep{};     // the edit is made by codeAction/resolve
+};
+
+struct CodeActionResolveParams {
+    TextDocumentIdentifier textDocument; // from the action's data
+    std::string sweep;
+    KeptJson action;
 };
 
 struct CodeActionParams {
@@ -271,6 +281,7 @@ void decode(const In& in, DidChangeConfigurationParams& params);
 void decode(const In& in, FileEvents& params);
 void decode(const In& in, ExecuteCommandParams& params);
 void decode(const In& in, CodeActionParams& params);
+void decode(const In& in, CodeActionResolveParams& params);
 void decode(const In& in, ExplainParams& params);
 
 Json encode(const Position& position);

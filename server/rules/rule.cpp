@@ -72,6 +72,17 @@ int ThoughtView::breath_spot(int first, int last) const {
     return best;
 }
 
+ThoughtView view_of(const ScriptView& script, const ThoughtSummary& thought) {
+    return {.source = thought.source,
+            .content = thought.content,
+            .written = *thought.written,
+            .reading = *thought.reading,
+            .kind = thought.kind,
+            .stage = script.stage,
+            .language = script.language,
+            .options = script.options};
+}
+
 TextEdit ThoughtView::before_word(int index, std::string_view replacement) const {
     const bool breaks = replacement.find('\n') != std::string_view::npos;
     const auto blanks =

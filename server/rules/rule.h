@@ -47,6 +47,7 @@ struct RuleOptions {
     double twister_threshold = twister_default_threshold;
     Seconds target_slack{2.0}; // an exact target is met within this or 5 %, whichever is more
     int stress_words = 3;
+    Seconds one_note{25.0}; // so long without a mark sounds on one note
 };
 
 struct ThoughtView {
@@ -83,6 +84,9 @@ struct Stretch {
 struct ThoughtSummary {
     Offset begin;
     std::string_view source;
+    Span content; // in `source`
+    BlockKind kind = BlockKind::paragraph;
+    int section = -1; // index into ScriptView::sections
     const Written* written = nullptr;
     const Reading* reading = nullptr;
 };
@@ -95,7 +99,10 @@ struct ScriptView {
     std::span<const ThoughtSummary> thoughts;
     Stage stage = Stage::draft;
     const RuleOptions& options;
+    Language language = Language::en_us;
 };
+// A thought of a script as the rules of one thought see it.
+ThoughtView view_of(const ScriptView& script, const ThoughtSummary& thought);
 
 // Of the findings of one family in one thought only the first by table order is kept.
 enum class Family { none, length };

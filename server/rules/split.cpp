@@ -222,6 +222,16 @@ std::vector<TextEdit> sentence_before(const ThoughtView& view, int index) {
     return edits;
 }
 
+bool may_enclose(const Written& written, Span span, MarkKind kind) {
+    return std::none_of(written.marks.begin(), written.marks.end(), [&](const Mark& mark) {
+        if (mark.open.empty() || !mark.span.overlaps(span)) return false;
+        const Span inner{mark.open.end, mark.close.begin};
+        const bool within = inner.covers(span);
+        if (mark.kind == kind) return true;
+        return !within && !span.covers(mark.span);
+    });
+}
+
 const Mark* mark_over(const ThoughtView& view, int index, MarkKind kind) {
     for (const Mark& mark : view.written.marks) {
         if (mark.kind == kind && mark.first <= index && index <= mark.last) return &mark;

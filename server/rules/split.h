@@ -35,6 +35,10 @@ std::optional<TextEdit> thought_before(const ThoughtView& view, int index);
 // we". Every word is kept. Empty where it cannot be done.
 std::vector<TextEdit> sentence_before(const ThoughtView& view, int index);
 
+// Whether a pair of this kind may go around source `span`: it must nest with the pairs that are
+// there, and the same kind never nests in itself.
+bool may_enclose(const Written& written, Span span, MarkKind kind);
+
 // The mark of this kind that holds word `index`, or null.
 const Mark* mark_over(const ThoughtView& view, int index, MarkKind kind);
 bool is_stressed(const ThoughtView& view, int index); // stress, heavy stress or punch

@@ -23,6 +23,10 @@ namespace say {
     X(mark_stray)                                                                                  \
     X(mark_contradiction)                                                                          \
     X(stress_long)                                                                                 \
+    X(stress_crowded)                                                                              \
+    X(stress_unlikely)                                                                             \
+    X(one_note)                                                                                    \
+    X(list_unslowed)                                                                               \
     X(pause_in_aside)                                                                              \
     X(pause_too_long)                                                                              \
     X(lone_beat)                                                                                   \

@@ -114,15 +114,6 @@ FindingDraft draft_for(const ThoughtView& view, int index) {
     return draft;
 }
 
-ThoughtView view_of(const ScriptView& script, const ThoughtSummary& thought) {
-    return {.source = thought.source,
-            .content = make_span(0, thought.source.size()),
-            .written = *thought.written,
-            .reading = *thought.reading,
-            .stage = script.stage,
-            .options = script.options};
-}
-
 void move_by(FindingDraft& draft, std::uint32_t bytes) {
     draft.span = draft.span + bytes;
     for (Fix& fix : draft.fixes) {

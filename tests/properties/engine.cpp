@@ -281,8 +281,43 @@ TEST_CASE("engine/bulk edits keep every word") {
     for (const std::string& text : samples()) {
         INFO(text);
         const auto before = cold(text);
-        CHECK(spoken(*cold(say::apply(text, fix_all(*before)))) == spoken(*before));
-        CHECK(spoken(*cold(say::apply(text, split_all(*before)))) == spoken(*before));
+        CHECK(spoken(*cold(say::apply(text, edits_of(*before, Sweep::mend)))) == spoken(*before));
+        CHECK(spoken(*cold(say::apply(text, edits_of(*before, Sweep::split)))) == spoken(*before));
+    }
+}
+
+// Light marks are marks: the words stay, nothing that was marked changes, and a second run adds
+// nothing.
+TEST_CASE("engine/light marks keep words and marks and are all there at once") {
+    std::vector<std::string> texts = samples();
+    for (unsigned seed = 1; seed <= 300; ++seed) {
+        std::mt19937 random(seed);
+        std::string text;
+        for (int i = 0; i < 30; ++i)
+            text += pieces()[random() % pieces().size()];
+        texts.push_back(text);
+    }
+    for (const std::string& text : texts) {
+        const auto before = cold(text);
+        const std::vector<TextEdit> edits = edits_of(*before, Sweep::mark);
+        const std::string once = say::apply(text, edits);
+        INFO(text);
+        INFO(once);
+        const auto after = cold(once);
+        CHECK(spoken(*after) == spoken(*before));
+        CHECK(say::apply(once, edits_of(*after, Sweep::mark)) == once);
+        for (const TextEdit& edit : edits)
+            CHECK(edit.span.empty());
+        REQUIRE(after->script.thoughts.size() == before->script.thoughts.size());
+        std::size_t added = 0;
+        for (std::size_t i = 0; i < after->script.thoughts.size(); ++i) {
+            added += after->script.thoughts[i].thought->written.marks.size();
+            added -= before->script.thoughts[i].thought->written.marks.size();
+        }
+        std::size_t insertions = 0; // two a stress
+        for (const TextEdit& edit : edits)
+            insertions += edit.replacement == "*" ? 1 : 2;
+        CHECK(added * 2 == insertions);
     }
 }
 

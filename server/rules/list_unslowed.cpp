@@ -1,0 +1,93 @@
+// A list that is read at the pace of talk: listeners cannot look back at its items.
+#include "rules/rule.h"
+#include "rules/split.h"
+#include "rules/wording.h"
+#include "text/ascii.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace say::rules {
+namespace {
+
+constexpr std::size_t shortest_list = 3;
+
+bool has_pace(const ThoughtSummary& item) {
+    const auto& marks = item.written->marks;
+    return std::any_of(marks.begin(), marks.end(), [](const Mark& mark) {
+        return mark.kind == MarkKind::slow || mark.kind == MarkKind::quick;
+    });
+}
+
+// The words of an item with the marks and punctuation that touch them.
+std::optional<Span> words_of(const ThoughtSummary& item) {
+    const auto& words = item.written->words;
+    if (words.empty()) return std::nullopt;
+    std::uint32_t begin = words.front().source.begin.value;
+    std::uint32_t end = words.back().source.end.value;
+    while (begin > item.content.begin.value && !ascii::is_blank(item.source[begin - 1]))
+        --begin;
+    while (end < item.content.end.value && !ascii::is_blank(item.source[end]))
+        ++end;
+    return make_span(begin, end);
+}
+
+std::optional<Fix> slow_down(const ScriptView& script, std::size_t first, std::size_t end) {
+    Fix fix{.title = "Slow its items down", .edits = {}, .preferred = true};
+    for (std::size_t i = first; i < end; ++i) {
+        const ThoughtSummary& item = script.thoughts[i];
+        const auto words = words_of(item);
+        if (!words || !may_enclose(*item.written, *words, MarkKind::slow)) continue;
+        const Span span = *words + item.begin.value;
+        fix.edits.push_back({{span.begin, span.begin}, "<"});
+        fix.edits.push_back({{span.end, span.end}, ">"});
+    }
+    if (fix.edits.empty()) return std::nullopt;
+    return fix;
+}
+
+void judge(const ScriptView& script, std::size_t first, std::size_t end,
+           std::vector<FindingDraft>& found) {
+    if (end - first < shortest_list) return;
+    for (std::size_t i = first; i < end; ++i) {
+        if (has_pace(script.thoughts[i])) return;
+    }
+    const auto words = words_of(script.thoughts[first]);
+    auto fix = slow_down(script, first, end);
+    if (!words || !fix) return;
+    found.push_back({.span = *words + script.thoughts[first].begin.value,
+                     .message = fmt::format("a list of {} at the pace of talk; slow down for it",
+                                            counted(static_cast<int>(end - first), "item")),
+                     .fixes = {std::move(*fix)}});
+}
+
+std::vector<FindingDraft> check(const ScriptView& script) {
+    std::vector<FindingDraft> found;
+    for (std::size_t i = 0; i < script.thoughts.size();) {
+        std::size_t end = i;
+        while (end < script.thoughts.size() && script.thoughts[end].kind == BlockKind::item)
+            ++end;
+        if (end > i) judge(script, i, end, found);
+        i = std::max(end, i + 1);
+    }
+    return found;
+}
+
+} // namespace
+
+extern const Rule list_unslowed = {
+    .id = "list-unslowed",
+    .severity = Severity::hint,
+    .stage = Stage::mark,
+    .summary = "A list that nothing slows down",
+    .manual =
+        "Readers slow down for a list, because a listener cannot look back at its items (common "
+        "practice, no source). "
+        "The time assumes it only where `< >` says so. "
+        "Said once of a list of three items or more in which no item has a pace of its own; the "
+        "fix slows each item.",
+    .check_script = check,
+};
+
+} // namespace say::rules

@@ -1,0 +1,289 @@
+#include "rules/suggest.h"
+
+#include "rules/clause.h"
+#include "rules/split.h"
+#include "rules/wording.h"
+#include "speech/lexicon.h"
+#include "text/ascii.h"
+#include "text/unicode.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+
+namespace say::rules {
+namespace {
+
+// --- stress --------------------------------------------------------------------------------------
+
+constexpr int shortest_sentence = 4; // words; a shorter one needs no help
+
+// What people lean on when they choose to, against what readers do by habit: common practice, no
+// source.
+constexpr double for_longest = 0.4;
+constexpr double for_figure = 0.3;
+constexpr double for_name = 0.3;
+constexpr double for_contrast = 0.5;
+constexpr double for_given = -0.6;
+constexpr double for_opener = -0.8;  // "Then we ...": it joins, it is not the news
+constexpr double least_stress = 0.5; // "some": below it no reader leans on the word
+
+const Said& said_of(const ThoughtView& view, int index) {
+    return view.reading.said[static_cast<std::size_t>(index)];
+}
+
+bool is_content(const ThoughtView& view, int index) {
+    const Said& said = said_of(view, index);
+    return !said.spoken.empty() && !is_function_word(said.spoken.back().text);
+}
+
+bool is_figure(std::string_view word) {
+    return std::any_of(word.begin(), word.end(), ascii::is_digit);
+}
+
+// A mark may go around letters, digits and what stands between them; around an address it would be
+// text.
+bool takes_a_pair(std::string_view word) {
+    const auto plain = [](char c) {
+        return ascii::is_letter(c) || ascii::is_digit(c) || static_cast<unsigned char>(c) >= 0x80 ||
+               c == '\'' || c == '-';
+    };
+    return !word.empty() && std::all_of(word.begin(), word.end(), plain);
+}
+
+// Only blanks, quotes and a sentence's punctuation around the word: then nothing else can be read
+// into the pair, and the pair changes nothing else. (Three bytes are a typographic quote.)
+bool stands_free(const ThoughtView& view, Span word) {
+    const std::string_view before = view.source.substr(0, word.begin.value);
+    const std::string_view behind =
+        view.source.substr(0, view.content.end.value).substr(word.end.value);
+    const std::size_t left = before.find_last_not_of("\"'\xE2\x80\x9C\x98");
+    const std::size_t right = behind.find_first_not_of(",.;:!?\"'\xE2\x80\x9D\x99\xA6");
+    const bool opens = left == std::string_view::npos || left + 1 <= view.content.begin.value ||
+                       ascii::is_blank(before[left]);
+    return opens && (right == std::string_view::npos || ascii::is_blank(behind[right]));
+}
+
+bool stands_alone(const ThoughtView& view, int index) {
+    const Span word = view.written.words[static_cast<std::size_t>(index)].source;
+    if (!stands_free(view, word)) return false;
+    return std::none_of(view.written.marks.begin(), view.written.marks.end(),
+                        [&](const Mark& mark) {
+                            if (mark.first > index || index > mark.last) return false;
+                            return !is_pause(mark.kind) && mark.kind != MarkKind::direction &&
+                                   mark.kind != MarkKind::quoted && mark.kind != MarkKind::quick &&
+                                   mark.kind != MarkKind::slow;
+                        });
+}
+
+// "not a boat but boots", "only boots": the next content word is set against another.
+bool is_contrasted(const ThoughtView& view, int index) {
+    constexpr std::array<std::string_view, 6> signals = {"not",     "only",   "never",
+                                                         "instead", "rather", "even"};
+    for (int i = index - 1; i >= 0 && i >= index - 3; --i) {
+        const std::string_view word = heard(view, i);
+        if (std::find(signals.begin(), signals.end(), word) != signals.end()) return true;
+        if (is_content(view, i) || said_of(view, i).after != Juncture::none) return false;
+    }
+    return false;
+}
+
+bool is_given(const ThoughtView& view, int index) {
+    const std::string_view word = heard(view, index);
+    if (word.empty()) return false;
+    for (int i = 0; i < index; ++i) {
+        if (heard(view, i) == word) return true;
+    }
+    return false;
+}
+
+bool is_opener(const ThoughtView& view, int index) {
+    constexpr std::array<std::string_view, 10> openers = {
+        "also", "finally", "first", "here", "next", "now", "so", "then", "there", "well"};
+    const std::string_view word = heard(view, index);
+    return std::find(openers.begin(), openers.end(), word) != openers.end();
+}
+
+const Sentence* sentence_at(const ThoughtView& view, int index) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        if (sentence.first <= index && index < sentence.last) return &sentence;
+    }
+    return nullptr;
+}
+
+int longest_content_word(const ThoughtView& view, const Sentence& sentence) {
+    int longest = -1;
+    std::pair<int, std::size_t> most{0, 0};
+    for (int i = sentence.first; i < sentence.last; ++i) {
+        const std::pair<int, std::size_t> size{said_of(view, i).syllables, view.word(i).size()};
+        if (!is_content(view, i) || size <= most) continue;
+        most = size;
+        longest = i;
+    }
+    return longest;
+}
+
+double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, int index) {
+    const std::string_view word = view.word(index);
+    const Said& said = said_of(view, index);
+    if (!is_content(view, index) || static_cast<double>(said.phrasing.stress) < least_stress ||
+        !takes_a_pair(word) || !stands_alone(view, index)) {
+        return -1;
+    }
+    const bool name = index > sentence.first && ascii::is_upper(word.front());
+    double worth = static_cast<double>(said.phrasing.stress);
+    if (index == longest) worth += for_longest;
+    if (is_figure(word)) worth += for_figure;
+    if (name) worth += for_name;
+    if (is_contrasted(view, index)) worth += for_contrast;
+    if (is_given(view, index)) worth += for_given;
+    if (index == sentence.first && is_opener(view, index)) worth += for_opener;
+    return worth;
+}
+
+bool has_stress(const ThoughtView& view, const Sentence& sentence) {
+    return std::any_of(view.written.marks.begin(), view.written.marks.end(), [&](const Mark& mark) {
+        const bool stress = mark.kind == MarkKind::stress || mark.kind == MarkKind::heavy_stress ||
+                            mark.kind == MarkKind::punch;
+        return stress && mark.first < sentence.last && sentence.first <= mark.last;
+    });
+}
+
+void suggest_stress(const ThoughtView& view, std::vector<Suggestion>& found) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        if (sentence.last - sentence.first < shortest_sentence || has_stress(view, sentence))
+            continue;
+        const int longest = longest_content_word(view, sentence);
+        double best = 0;
+        int word = -1;
+        for (int i = sentence.first; i < sentence.last; ++i) {
+            const double worth = worth_in(view, sentence, longest, i);
+            if (worth <= best) continue;
+            best = worth;
+            word = i;
+        }
+        if (word >= 0) found.push_back({.kind = MarkKind::stress, .word = word});
+    }
+}
+
+// --- pauses --------------------------------------------------------------------------------------
+
+constexpr int apart = 4;             // words between one pause and the next
+constexpr int long_stretch = 12;     // words: readers pause somewhere in so many
+constexpr float likely = 0.55F;      // a chance of a pause worth offering by itself
+constexpr float conceivable = 0.15F; // and at the best place of a long stretch
+
+// Words before which something parts the thought already.
+std::vector<bool> parted_before(const ThoughtView& view) {
+    const std::size_t count = view.reading.said.size();
+    std::vector<bool> parted(count + 1);
+    for (std::size_t i = 0; i < count; ++i)
+        parted[i + 1] = view.reading.said[i].after != Juncture::none;
+    for (const Mark& mark : view.written.marks) {
+        const bool parts = is_pause(mark.kind) || mark.kind == MarkKind::direction;
+        if (parts && mark.first >= 0 && mark.first < static_cast<int>(count))
+            parted[static_cast<std::size_t>(mark.first) + 1] = true;
+    }
+    return parted;
+}
+
+class PauseFinder {
+public:
+    PauseFinder(const ThoughtView& view, std::vector<Suggestion>& found)
+        : view_(view), found_(found),
+          held_(pauseless(view, 0, static_cast<int>(view.reading.said.size()) - 1)) {}
+
+    // The best place in the words [first, end), then what it leaves on either side.
+    void search(int first, int end) {
+        if (end - first < 2 * apart) return;
+        int best = -1;
+        for (int i = first + apart; i <= end - apart; ++i) {
+            if (held_[static_cast<std::size_t>(i)] || !word_blanks(view_, i)) continue;
+            if (best < 0 || chance(i) > chance(best)) best = i;
+        }
+        if (best < 0) return;
+        const bool needed = end - first >= long_stretch && chance(best) >= conceivable;
+        if (chance(best) < likely && !needed) return;
+        const bool is_long = said_of(view_, best - 1).phrasing.chances.strongly_paused >= 0.5F;
+        search(first, best);
+        found_.push_back({.kind = is_long ? MarkKind::pause : MarkKind::breath, .word = best});
+        search(best, end);
+    }
+
+private:
+    float chance(int index) const { return said_of(view_, index - 1).phrasing.chances.paused; }
+
+    const ThoughtView& view_;
+    std::vector<Suggestion>& found_;
+    std::vector<bool> held_;
+};
+
+void suggest_pauses(const ThoughtView& view, std::vector<Suggestion>& found) {
+    const int count = static_cast<int>(view.reading.said.size());
+    if (count < 2 * apart) return;
+    const std::vector<bool> parted = parted_before(view);
+    PauseFinder finder(view, found);
+    int first = 0;
+    for (int i = 1; i <= count; ++i) {
+        if (i < count && !parted[static_cast<std::size_t>(i)]) continue;
+        finder.search(first, i);
+        first = i;
+    }
+}
+
+std::string_view written_as(MarkKind kind) {
+    return kind == MarkKind::pause ? "..." : "/";
+}
+
+} // namespace
+
+double stress_worth(const ThoughtView& view, int index) {
+    const Sentence* sentence = sentence_at(view, index);
+    if (sentence == nullptr) return -1;
+    return worth_in(view, *sentence, longest_content_word(view, *sentence), index);
+}
+
+std::vector<Suggestion> suggest(const ThoughtView& view) {
+    std::vector<Suggestion> found;
+    suggest_stress(view, found);
+    suggest_pauses(view, found);
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Suggestion& a, const Suggestion& b) { return a.word < b.word; });
+    return found;
+}
+
+std::vector<TextEdit> edits_of(const ThoughtView& view, const Suggestion& suggestion) {
+    if (suggestion.kind == MarkKind::stress) {
+        const Span word = view.written.words[static_cast<std::size_t>(suggestion.word)].source;
+        return {{{word.begin, word.begin}, "*"}, {{word.end, word.end}, "*"}};
+    }
+    auto edit = pause_before(view, suggestion.word, written_as(suggestion.kind));
+    if (!edit) return {};
+    return {std::move(*edit)};
+}
+
+std::string title_of(const ThoughtView& view, const Suggestion& suggestion) {
+    const std::string word = quoted(view.word(suggestion.word));
+    switch (suggestion.kind) {
+    case MarkKind::stress: return fmt::format("Lean on {}: a reader likely would", word);
+    case MarkKind::pause: return fmt::format("Pause before {}: a reader likely would", word);
+    default: return fmt::format("Breathe before {}: a reader likely would", word);
+    }
+}
+
+std::vector<TextEdit> light_marks(const ThoughtView& view) {
+    std::vector<TextEdit> edits;
+    // A pause in front of a word goes before the stress that opens on it.
+    std::vector<Suggestion> all = suggest(view);
+    std::stable_sort(all.begin(), all.end(), [](const Suggestion& a, const Suggestion& b) {
+        return a.word != b.word ? a.word < b.word : a.kind < b.kind;
+    });
+    for (const Suggestion& suggestion : all) {
+        for (TextEdit& edit : edits_of(view, suggestion))
+            edits.push_back(std::move(edit));
+    }
+    return edits;
+}
+
+} // namespace say::rules
