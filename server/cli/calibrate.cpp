@@ -301,7 +301,7 @@ Result<Calibrated> calibrate(const Given& given, const Arguments& arguments,
 
 int run_calibrate(const Arguments& arguments, Console& console) {
     Job job(arguments);
-    const auto fail = [&](std::string message) {
+    const auto fail = [&](const std::string& message) {
         // A sentence that names its file needs no other beginning.
         console.err << "sayline: " << message << '\n';
         return status_failed;

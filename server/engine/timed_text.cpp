@@ -178,7 +178,7 @@ private:
         const std::vector<Word>& words = thought.written.words;
         Seconds pause{0};
         for (const PauseAt& each : thought.reading.pauses) {
-            const auto next = static_cast<std::size_t>(each.after + 1);
+            const auto next = static_cast<std::size_t>(each.after) + 1;
             if (each.after < 0 || next >= words.size() || !scales(each)) continue;
             const bool parts =
                 words[next - 1].source.begin.value < end && words[next].source.begin.value >= end;

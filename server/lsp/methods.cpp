@@ -111,7 +111,9 @@ Json on_code_action_resolve(const Snapshot& snapshot, const CodeActionResolvePar
     const std::optional<Sweep> sweep = find_sweep(params.sweep);
     if (!sweep) return action;
     Columns columns = columns_of(snapshot);
-    FixAction made{.fix = {}, .sweep = sweep, .preview = is_guess(*sweep)};
+    FixAction made;
+    made.sweep = sweep;
+    made.preview = is_guess(*sweep);
     if (action.contains("title") && action["title"].is_string()) {
         made.fix.title = action["title"].get<std::string>();
     }
