@@ -101,6 +101,7 @@ Word word_of(const std::vector<std::string>& fields, bool labelled) {
 void find_rows(Sentence& sentence) {
     static std::unordered_map<std::string, std::uint8_t> syllables;
     std::vector<std::string> folded;
+    folded.reserve(sentence.words.size());
     for (const Word& word : sentence.words)
         folded.push_back(unicode::fold(word.text));
     std::vector<PhrasingWord> words;
@@ -340,6 +341,7 @@ std::map<std::string, int> deal_readers(const std::vector<Sentence>& sentences) 
         if (sentence.labelled) ++counts[sentence.reader];
     }
     std::vector<std::pair<int, std::string>> readers;
+    readers.reserve(counts.size());
     for (const auto& [reader, count] : counts)
         readers.emplace_back(-count, reader);
     std::sort(readers.begin(), readers.end());
@@ -373,6 +375,7 @@ void judge(const std::vector<Sentence>& sentences) {
 
 int write_table(const std::vector<Sentence>& sentences, const char* path) {
     std::vector<const Sentence*> all;
+    all.reserve(sentences.size());
     for (const Sentence& sentence : sentences)
         all.push_back(&sentence);
     const PhrasingTable table = pack(learn(all));
