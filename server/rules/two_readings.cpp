@@ -26,8 +26,7 @@ std::string assumed_reading(const Said& said) {
             text += word.text;
             continue;
         }
-        for (char c : word.text) // initials stay capitals, so that they are spelled again
-            text += ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
+        text += ascii::upper(word.text); // initials stay capitals, so that they are spelled again
     }
     return text;
 }

@@ -41,9 +41,7 @@ cst_val* apply_rules(const char* letters) {
 
 // "ax" or "ah0" or "k": flite writes the schwa of the dictionary's AH0 as "ax".
 void append_sound(Phones& phones, std::string name) {
-    std::transform(name.begin(), name.end(), name.begin(), [](char c) {
-        return ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
-    });
+    std::transform(name.begin(), name.end(), name.begin(), [](char c) { return ascii::upper(c); });
     if (name.starts_with("AX")) name.replace(0, 2, "AH");
     if (const auto read = from_arpabet(name))
         phones.insert(phones.end(), read->begin(), read->end());

@@ -128,9 +128,8 @@ Spelling longest(std::span<const Spelling> spellings, std::string_view text) {
 
 void raise(std::string& text, std::size_t from) {
     std::transform(text.begin() + static_cast<std::ptrdiff_t>(from), text.end(),
-                   text.begin() + static_cast<std::ptrdiff_t>(from), [](char c) {
-                       return ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
-                   });
+                   text.begin() + static_cast<std::ptrdiff_t>(from),
+                   [](char c) { return ascii::upper(c); });
 }
 
 // ---- Writing ----

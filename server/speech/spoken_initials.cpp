@@ -355,9 +355,7 @@ bool say_mixed_case(Passage& passage, std::size_t i, const Core& core) {
 bool say_small_initials(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);
     if (!std::all_of(raw.begin(), raw.end(), ascii::is_lower)) return false;
-    std::string capitals(raw);
-    for (char& c : capitals)
-        c = static_cast<char>(c - 'a' + 'A');
+    const std::string capitals = ascii::upper(raw);
     if (!std::binary_search(spoken_as_letters.begin(), spoken_as_letters.end(), capitals) ||
         (in_lexicon(raw) && raw != "fyi")) // the dictionary says "for your information"
         return false;
@@ -366,9 +364,7 @@ bool say_small_initials(Passage& passage, std::size_t i) {
 }
 
 Capitals capitals_kind(std::string_view word) {
-    std::string capitals(word);
-    for (char& c : capitals)
-        c = ascii::is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
+    const std::string capitals = ascii::upper(word);
     if (!is_capitals(capitals)) return Capitals::ordinary;
     if (word.size() == 1)
         return word == "I" || word == "A" || word == "O" ? Capitals::ordinary : Capitals::letters;

@@ -214,10 +214,7 @@ bool say_small_roman(Passage& passage, std::size_t i) {
     const std::string before = passage.folded(i - 1);
     if (!has(headings, before) && !has(pages, before)) return false;
     if (raw.size() == 1 && passage.joined(i)) return false;
-    std::string capitals(raw);
-    for (char& c : capitals)
-        c = static_cast<char>(c - 'a' + 'A');
-    const std::optional<int> number = roman(capitals);
+    const std::optional<int> number = roman(ascii::upper(raw));
     if (!number || raw == "c" || raw == "l") return false;
     passage.say(i, cardinal(*number, passage.language()));
     return true;

@@ -38,6 +38,17 @@ constexpr char lower(char c) {
     return is_upper(c) ? static_cast<char>(c - 'A' + 'a') : c;
 }
 
+constexpr char upper(char c) {
+    return is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
+}
+
+inline std::string upper(std::string_view text) {
+    std::string result(text);
+    for (char& c : result)
+        c = upper(c);
+    return result;
+}
+
 inline std::string lower(std::string_view text) {
     std::string result(text);
     for (char& c : result)
