@@ -106,22 +106,14 @@ void add_pause(const ThoughtView& view, int index, std::string_view mark, std::s
 // Another word in the place of `word`, one of the two that meet before word `index`.
 void add_swap(const ThoughtView& view, int index, int word, JoinTest test,
               std::vector<Fix>& fixes) {
-    const PlainMatch match = plain_match(view, word, Stage::read);
-    if (match.last != word + 1) return;
-    for (const std::string& swap : match.swaps) {
-        if (swap.empty() || swap.find(' ') != std::string::npos) continue;
+    auto fix = swap_fix(view, word, [&](const PlainMatch& match, std::string_view swap) {
+        if (match.last != word + 1) return true; // more words than the one that meets
         const Pronunciation swapped = pronounce(swap);
         Join join = join_before(view, index);
         (word == index ? join.right : join.left) = swapped.phones;
-        if (test(join)) continue;
-        std::vector<TextEdit> edits = swap_edits(view, match, swap);
-        if (edits.empty()) continue;
-        fixes.push_back(
-            {.title = fmt::format("Say {} for {}", quoted(swap), quoted(view.word(word))),
-             .edits = std::move(edits),
-             .keeps_every_word = false});
-        return;
-    }
+        return test(join);
+    });
+    if (fix) fixes.push_back(std::move(*fix));
 }
 
 } // namespace

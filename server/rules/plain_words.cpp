@@ -3,9 +3,12 @@
 
 #include "rules/clause.h"
 #include "rules/split.h"
+#include "rules/wording.h"
 #include "speech/lexicon.h"
 #include "text/ascii.h"
 #include "text/unicode.h"
+
+#include <fmt/core.h>
 
 #include <algorithm>
 #include <array>
@@ -179,6 +182,22 @@ std::vector<TextEdit> swap_edits(const ThoughtView& view, const PlainMatch& matc
     mend_article(view, match.first, swap, edits);
     edits.push_back({span, capital ? unicode::to_upper_first(swap) : std::string(swap)});
     return edits;
+}
+
+std::optional<Fix>
+swap_fix(const ThoughtView& view, int index,
+         const std::function<bool(const PlainMatch& match, std::string_view swap)>& still_clashes) {
+    const PlainMatch match = plain_match(view, index, Stage::read);
+    for (const std::string& swap : match.swaps) {
+        const bool one_word = !swap.empty() && swap.find(' ') == std::string::npos;
+        if (!one_word || still_clashes(match, swap)) continue;
+        std::vector<TextEdit> edits = swap_edits(view, match, swap);
+        if (edits.empty()) continue;
+        return Fix{.title = fmt::format("Say {} for {}", quoted(swap), quoted(view.word(index))),
+                   .edits = std::move(edits),
+                   .keeps_every_word = false};
+    }
+    return std::nullopt;
 }
 
 } // namespace say::rules

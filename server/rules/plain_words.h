@@ -4,6 +4,8 @@
 
 #include "rules/rule.h"
 
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,5 +27,11 @@ PlainMatch plain_match(const ThoughtView& view, int index, Stage stage);
 // Empty where a mark stands inside the phrase.
 std::vector<TextEdit> swap_edits(const ThoughtView& view, const PlainMatch& match,
                                  std::string_view swap);
+
+// Says the first single word of the table for word `index` that no longer clashes with what stands
+// around it; nothing where there is none. Any row will do here, however mild.
+std::optional<Fix>
+swap_fix(const ThoughtView& view, int index,
+         const std::function<bool(const PlainMatch& match, std::string_view swap)>& still_clashes);
 
 } // namespace say::rules

@@ -87,24 +87,6 @@ bool still_trips(const ThoughtView& view, const PlainMatch& match, std::string_v
     return find_twister(words).score > view.options.twister_threshold;
 }
 
-void add_swaps(const ThoughtView& view, const Clash& clash, std::vector<Fix>& fixes) {
-    for (int word : clash.words) {
-        // Any row of the table will do here, however mild.
-        const PlainMatch match = plain_match(view, word, Stage::read);
-        for (const std::string& swap : match.swaps) {
-            const bool one_word = !swap.empty() && swap.find(' ') == std::string::npos;
-            if (!one_word || still_trips(view, match, swap)) continue;
-            std::vector<TextEdit> edits = swap_edits(view, match, swap);
-            if (edits.empty()) continue;
-            fixes.push_back(
-                {.title = fmt::format("Say {} for {}", quoted(swap), quoted(view.word(word))),
-                 .edits = std::move(edits),
-                 .keeps_every_word = false});
-            break;
-        }
-    }
-}
-
 std::vector<FindingDraft> check(const ThoughtView& view) {
     const auto clash = find_clash(view);
     if (!clash || is_marked(view, *clash)) return {};
@@ -115,7 +97,12 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     if (auto fix = pause_fix(view, *clash)) draft.fixes.push_back(std::move(*fix));
     if (auto fix = slow_fix(view, clash->first, clash->last))
         draft.fixes.push_back(std::move(*fix));
-    add_swaps(view, *clash, draft.fixes);
+    for (const int word : clash->words) {
+        auto fix = swap_fix(view, word, [&](const PlainMatch& match, std::string_view swap) {
+            return still_trips(view, match, swap);
+        });
+        if (fix) draft.fixes.push_back(std::move(*fix));
+    }
     return {std::move(draft)};
 }
 
