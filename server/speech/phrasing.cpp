@@ -15,21 +15,6 @@ float chance(int sum, float scale) {
     return 1.0F / (1.0F + std::exp(-static_cast<float>(sum) * scale));
 }
 
-PhrasingChances chances_of(const PhrasingRows& rows) {
-    std::array<int, phrasing_outputs> sums{};
-    for (const std::uint32_t row : rows) {
-        const PhrasingWeights& weights = say_phrasing_table.rows[row];
-        for (std::size_t i = 0; i < phrasing_outputs; ++i)
-            sums[i] += weights[i];
-    }
-    const auto& scales = say_phrasing_table.scales;
-    PhrasingChances chances{chance(sums[0], scales[0]), chance(sums[1], scales[1]),
-                            chance(sums[2], scales[2]), chance(sums[3], scales[3])};
-    chances.strongly_stressed = std::min(chances.stressed, chances.strongly_stressed);
-    chances.strongly_paused = std::min(chances.paused, chances.strongly_paused);
-    return chances;
-}
-
 // The expected label, bent so that it crosses 0.5 where "some" becomes likelier than "none",
 // and 1.5 where "strong" becomes likelier than "some".
 float stress_label(float any, float strong) {
@@ -54,6 +39,20 @@ float pause_label(float any, float strong) {
 
 } // namespace
 
+PhrasingChances phrasing_chances(const PhrasingTable& table, const PhrasingRows& rows) {
+    std::array<int, phrasing_outputs> sums{};
+    for (const std::uint32_t row : rows) {
+        for (std::size_t i = 0; i < phrasing_outputs; ++i)
+            sums[i] += table.rows[row][i];
+    }
+    const auto& scales = table.scales;
+    PhrasingChances chances{chance(sums[0], scales[0]), chance(sums[1], scales[1]),
+                            chance(sums[2], scales[2]), chance(sums[3], scales[3])};
+    chances.strongly_stressed = std::min(chances.stressed, chances.strongly_stressed);
+    chances.strongly_paused = std::min(chances.paused, chances.strongly_paused);
+    return chances;
+}
+
 std::vector<Phrasing> phrase(std::span<const PhrasingWord> words) {
     const PhrasingFeatures features(words);
     std::vector<Phrasing> phrasing;
@@ -61,7 +60,7 @@ std::vector<Phrasing> phrase(std::span<const PhrasingWord> words) {
     PhrasingRows rows;
     for (std::size_t i = 0; i < words.size(); ++i) {
         features.rows(i, rows);
-        const PhrasingChances chances = chances_of(rows);
+        const PhrasingChances chances = phrasing_chances(say_phrasing_table, rows);
         phrasing.push_back({stress_label(chances.stressed, chances.strongly_stressed),
                             pause_label(chances.paused, chances.strongly_paused), chances});
     }

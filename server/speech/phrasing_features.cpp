@@ -23,6 +23,10 @@ std::uint32_t hash_of(std::string_view text) {
     return static_cast<std::uint32_t>(Hash{}.add(text).value() >> 32U);
 }
 
+std::string_view last_letters(std::string_view text, std::size_t count) {
+    return text.substr(text.size() - std::min(count, text.size()));
+}
+
 constexpr std::uint32_t no_word = 0x51ed270b;
 
 std::uint8_t small(std::size_t number, std::size_t most = 255) {
@@ -85,9 +89,9 @@ PhrasingFeatures::PhrasingFeatures(std::span<const PhrasingWord> words) : facts_
         const std::string_view text = words[i].text;
         Facts& fact = facts_[i];
         fact.word = hash_of(text);
-        fact.suffix2 = hash_of(text.substr(text.size() - std::min<std::size_t>(2, text.size())));
-        fact.suffix3 = hash_of(text.substr(text.size() - std::min<std::size_t>(3, text.size())));
-        fact.suffix4 = hash_of(text.substr(text.size() - std::min<std::size_t>(4, text.size())));
+        fact.suffix2 = hash_of(last_letters(text, 2));
+        fact.suffix3 = hash_of(last_letters(text, 3));
+        fact.suffix4 = hash_of(last_letters(text, 4));
         fact.prefix3 = hash_of(text.substr(0, 3));
         fact.syllables = words[i].syllables;
         fact.length = small(text.size());

@@ -2,7 +2,7 @@
 // their source): four scales (float, little-endian), then four signed bytes a row.
 #pragma once
 
-#include "speech/phrasing_features.h"
+#include "speech/phrasing.h"
 
 #include <array>
 #include <cstddef>
@@ -18,6 +18,9 @@ struct PhrasingTable {
     std::array<PhrasingWeights, std::size_t{1} << phrasing_row_bits> rows;
 };
 static_assert(sizeof(PhrasingTable) == 16 + (std::size_t{4} << phrasing_row_bits));
+
+// What the rows of a word add up to, as four chances; the trainer judges with the same.
+PhrasingChances phrasing_chances(const PhrasingTable& table, const PhrasingRows& rows);
 
 extern "C" const PhrasingTable say_phrasing_table;
 

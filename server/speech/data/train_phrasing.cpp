@@ -228,22 +228,11 @@ PhrasingTable pack(const Weights& weights) {
     return table;
 }
 
-Outputs chances_of(const PhrasingTable& table, const PhrasingRows& seen) {
-    Outputs chances{};
-    for (std::size_t k = 0; k < phrasing_outputs; ++k) {
-        int sum = 0;
-        for (const std::uint32_t row : seen)
-            sum += table.rows[row][k];
-        chances[k] = 1.0F / (1.0F + std::exp(-static_cast<float>(sum) * table.scales[k]));
-    }
-    return chances;
-}
-
 // --- judging -------------------------------------------------------------------------------------
 
 struct Judged {
     const Sentence* sentence;
-    std::vector<Outputs> chances;
+    std::vector<PhrasingChances> chances;
 };
 
 void print_stress(const std::vector<Judged>& judged) {
@@ -258,8 +247,8 @@ void print_stress(const std::vector<Judged>& judged) {
         Outputs best_target{};
         for (std::size_t i = 0; i < item.chances.size(); ++i) {
             const Outputs& target = item.sentence->words[i].target;
-            const float any = item.chances[i][0];
-            const float strong = std::min(any, item.chances[i][1]);
+            const float any = item.chances[i].stressed;
+            const float strong = item.chances[i].strongly_stressed;
             if (target[0] < 0) continue;
             const int label = any < 0.5F ? 0 : strong > any / 2 ? 2 : 1;
             const int truth = static_cast<int>(target[0] + target[1]);
@@ -321,8 +310,8 @@ void print_pauses(const std::vector<Judged>& judged) {
         for (std::size_t i = 0; i + 1 < item.chances.size(); ++i) {
             const Word& word = item.sentence->words[i];
             if (!word.judged || !word.after.empty()) continue;
-            const float any = item.chances[i][2];
-            places.push_back({pause_value(any, std::min(any, item.chances[i][3])),
+            const PhrasingChances& chances = item.chances[i];
+            places.push_back({pause_value(chances.paused, chances.strongly_paused),
                               static_cast<int>(word.target[2] + word.target[3])});
         }
     }
@@ -365,7 +354,7 @@ void judge(const std::vector<Sentence>& sentences) {
         for (const Sentence* sentence : held) {
             Judged item{.sentence = sentence, .chances = {}};
             for (const PhrasingRows& rows : sentence->rows)
-                item.chances.push_back(chances_of(table, rows));
+                item.chances.push_back(phrasing_chances(table, rows));
             judged.push_back(std::move(item));
         }
     }
