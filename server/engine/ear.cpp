@@ -22,20 +22,13 @@ struct Counts {
     Seconds speech{0};
 };
 
-int words_of(const Said& said) {
-    int words = 0;
-    for (const SpokenWord& word : said.spoken)
-        words += word.letters ? static_cast<int>(word.text.size()) : 1;
-    return words;
-}
-
 void count_sentences(const Reading& reading, Counts& counts) {
     for (const Sentence& sentence : reading.sentences) {
         int words = 0;
         int syllables = 0;
         for (int i = sentence.first; i < sentence.last; ++i) {
             const Said& said = reading.said[static_cast<std::size_t>(i)];
-            words += words_of(said);
+            words += count_words(said);
             syllables += said.syllables;
         }
         if (words == 0) continue;
@@ -64,11 +57,9 @@ void count_pauses(const Reading& reading, Counts& counts) {
 }
 
 void count_stresses(const Written& written, Counts& counts) {
-    counts.stressed += static_cast<int>(
-        std::count_if(written.marks.begin(), written.marks.end(), [](const Mark& mark) {
-            return mark.kind == MarkKind::stress || mark.kind == MarkKind::heavy_stress ||
-                   mark.kind == MarkKind::punch;
-        }));
+    counts.stressed +=
+        static_cast<int>(std::count_if(written.marks.begin(), written.marks.end(),
+                                       [](const Mark& mark) { return is_stress(mark.kind); }));
 }
 
 EarFigures figures_of(std::span<const Placed> thoughts, Seconds whole) {

@@ -45,7 +45,7 @@ Modelled model_of(const Reading& reading) {
     return modelled;
 }
 
-// The punctuation a run of text ends with, and the pause it asks for.
+// The punctuation a run of text ends with.
 Juncture juncture_at_end(std::string_view text) {
     std::size_t begin = text.size();
     while (begin > 0 && !ascii::is_letter(text[begin - 1]) && !ascii::is_digit(text[begin - 1]) &&
@@ -54,16 +54,6 @@ Juncture juncture_at_end(std::string_view text) {
     }
     const std::string_view tail = text.substr(begin);
     return juncture_of(tail, tail.find_first_of(".!?") != std::string_view::npos);
-}
-
-Seconds pause_at_end(std::string_view text, const PauseTable& table) {
-    switch (juncture_at_end(text)) {
-    case Juncture::none: return Seconds{0};
-    case Juncture::comma: return table.comma;
-    case Juncture::strong: return table.strong;
-    case Juncture::stop: return table.sentence;
-    }
-    return Seconds{0};
 }
 
 // --- captions ----------------------------------------------------------------------------------
@@ -167,7 +157,7 @@ private:
             speech.pause -= pause;
         }
         if (goes_on_) {
-            const Seconds pause = pause_at_end(text, options_.voice.table);
+            const Seconds pause = pause_of(juncture_at_end(text), options_.voice.table);
             (runs_.back().silence > Seconds{0} ? silence : speech).pause += pause;
         }
         keep(speech, silence, silences);

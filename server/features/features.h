@@ -36,6 +36,7 @@ enum class Sweep {
     mark,  // the few marks that a reader would likely follow unasked
 };
 std::string_view name_of(Sweep sweep); // "split"
+std::string_view title_of(Sweep sweep);
 std::optional<Sweep> find_sweep(std::string_view name);
 bool is_guess(Sweep sweep); // worth a look before it is taken
 

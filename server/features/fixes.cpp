@@ -101,7 +101,7 @@ void likely_at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
             actions.push_back({moved(std::move(fix), by), nullptr, FixAction::Kind::rewrite});
         }
     }
-    Fix all{.title = "Mark this thought lightly", .edits = rules::light_marks(view)};
+    Fix all{.title = "Mark this thought lightly", .edits = rules::edits_of(view, suggestions)};
     if (suggestions.size() < 2 || all.edits.empty()) return;
     actions.push_back(
         {.fix = moved(std::move(all), by), .kind = FixAction::Kind::rewrite, .preview = true});
@@ -236,6 +236,13 @@ constexpr std::array<SweepRow, 3> sweeps{{
      mend_all, needs_mending},
 }};
 
+const SweepRow& row_of(Sweep sweep) {
+    const auto* row = std::find_if(sweeps.begin(), sweeps.end(), [&](const SweepRow& candidate) {
+        return candidate.sweep == sweep;
+    });
+    return *row; // every sweep has a row
+}
+
 void add_sweeps(const Analysis& analysis, std::vector<FixAction>& actions) {
     for (const SweepRow& row : sweeps) {
         if (!row.is_needed(analysis)) continue;
@@ -249,15 +256,15 @@ void add_sweeps(const Analysis& analysis, std::vector<FixAction>& actions) {
 } // namespace
 
 std::string_view name_of(Sweep sweep) {
-    for (const SweepRow& row : sweeps) {
-        if (row.sweep == sweep) return row.name;
-    }
-    return {};
+    return row_of(sweep).name;
+}
+
+std::string_view title_of(Sweep sweep) {
+    return row_of(sweep).title;
 }
 
 bool is_guess(Sweep sweep) {
-    return std::any_of(sweeps.begin(), sweeps.end(),
-                       [&](const SweepRow& row) { return row.sweep == sweep && row.preview; });
+    return row_of(sweep).preview;
 }
 
 std::optional<Sweep> find_sweep(std::string_view name) {
@@ -293,10 +300,7 @@ std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
 }
 
 std::vector<TextEdit> edits_of(const Analysis& analysis, Sweep sweep) {
-    std::vector<TextEdit> edits;
-    for (const SweepRow& row : sweeps) {
-        if (row.sweep == sweep) edits = row.edits(analysis);
-    }
+    std::vector<TextEdit> edits = row_of(sweep).edits(analysis);
     if (uses_crlf(analysis.document.text->bytes())) write_crlf(edits);
     return edits;
 }

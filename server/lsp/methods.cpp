@@ -68,11 +68,16 @@ WorkspaceEdit edit_of(const Snapshot& snapshot, const std::vector<say::TextEdit>
 }
 
 // Many edits that rest on a guess are shown before they are taken, where the editor can.
-WorkspaceEdit edit_of(const Snapshot& snapshot, const FixAction& action,
-                      const std::vector<say::TextEdit>& edits, Columns& columns) {
+WorkspaceEdit edit_of(const Snapshot& snapshot, const std::vector<say::TextEdit>& edits,
+                      Columns& columns, std::string_view preview) {
     WorkspaceEdit edit = edit_of(snapshot, edits, columns);
-    if (action.preview && snapshot.client.change_annotations) edit.preview = action.fix.title;
+    if (snapshot.client.change_annotations) edit.preview = preview;
     return edit;
+}
+
+WorkspaceEdit edit_of(const Snapshot& snapshot, Sweep sweep, Columns& columns) {
+    return edit_of(snapshot, edits_of(snapshot.analysis, sweep), columns,
+                   is_guess(sweep) ? title_of(sweep) : std::string_view{});
 }
 
 std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActionParams& params) {
@@ -92,10 +97,10 @@ std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActio
         if (action.sweep && client.action_resolve && client.action_literals) {
             result.sweep = name_of(*action.sweep);
         } else if (action.sweep) {
-            const auto edits = edits_of(snapshot.analysis, *action.sweep);
-            result.edit = edit_of(snapshot, action, edits, columns);
+            result.edit = edit_of(snapshot, *action.sweep, columns);
         } else {
-            result.edit = edit_of(snapshot, action, action.fix.edits, columns);
+            result.edit = edit_of(snapshot, action.fix.edits, columns,
+                                  action.preview ? action.fix.title : std::string_view{});
         }
         if (action.finding != nullptr) {
             result.diagnostic = to_diagnostic(*action.finding, columns);
@@ -111,14 +116,7 @@ Json on_code_action_resolve(const Snapshot& snapshot, const CodeActionResolvePar
     const std::optional<Sweep> sweep = find_sweep(params.sweep);
     if (!sweep) return action;
     Columns columns = columns_of(snapshot);
-    FixAction made;
-    made.sweep = sweep;
-    made.preview = is_guess(*sweep);
-    if (action.contains("title") && action["title"].is_string()) {
-        made.fix.title = action["title"].get<std::string>();
-    }
-    const auto edits = edits_of(snapshot.analysis, *sweep);
-    action["edit"] = encode(edit_of(snapshot, made, edits, columns));
+    action["edit"] = encode(edit_of(snapshot, *sweep, columns));
     return action;
 }
 
@@ -177,23 +175,17 @@ CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& 
         return {.label = {}, .edit = {}, .error = "the editor cannot apply edits"};
     }
     Columns columns = columns_of(snapshot);
-    const auto outcome = [&](std::string label, const std::vector<say::TextEdit>& edits) {
-        CommandOutcome result{.label = std::move(label), .edit = {}, .error = {}};
+    const auto outcome = [&](Sweep sweep) {
+        const std::vector<say::TextEdit> edits = edits_of(snapshot.analysis, sweep);
+        CommandOutcome result{.label = std::string(title_of(sweep)), .edit = {}, .error = {}};
         if (!edits.empty()) {
             result.edit = std::make_shared<const Json>(encode(edit_of(snapshot, edits, columns)));
         }
         return result;
     };
-    if (params.command == fix_all_command) {
-        return outcome("Mend all that keeps every word", edits_of(snapshot.analysis, Sweep::mend));
-    }
-    if (params.command == split_command) {
-        return outcome("Give each sentence its own thought, in the whole script",
-                       edits_of(snapshot.analysis, Sweep::split));
-    }
-    if (params.command == mark_command) {
-        return outcome("Mark the script lightly", edits_of(snapshot.analysis, Sweep::mark));
-    }
+    if (params.command == fix_all_command) return outcome(Sweep::mend);
+    if (params.command == split_command) return outcome(Sweep::split);
+    if (params.command == mark_command) return outcome(Sweep::mark);
     if (params.command == apply_command) {
         return {.label = "Apply a fix", .edit = params.edit, .error = {}};
     }

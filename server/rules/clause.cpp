@@ -153,6 +153,13 @@ std::string_view heard(const ThoughtView& view, int index) {
     return said.spoken.front().text;
 }
 
+const Sentence* sentence_of(const ThoughtView& view, int index) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        if (sentence.first <= index && index < sentence.last) return &sentence;
+    }
+    return nullptr;
+}
+
 bool opens_clause(const ThoughtView& view, int index, int end) {
     if (index + 1 >= end) return false;
     const std::string_view word = heard(view, index);

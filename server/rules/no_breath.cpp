@@ -45,13 +45,6 @@ std::optional<Fix> pause_fix(const ThoughtView& view, const std::vector<int>& pl
     return fix;
 }
 
-const Sentence* sentence_of(const ThoughtView& view, int word) {
-    for (const Sentence& sentence : view.reading.sentences) {
-        if (sentence.first <= word && word < sentence.last) return &sentence;
-    }
-    return nullptr;
-}
-
 // A new thought is offered only where two ideas are joined, and where it leaves two breaths that
 // last.
 std::optional<Fix> thought_fix(const ThoughtView& view, const BreathGroup& group) {

@@ -241,9 +241,7 @@ const Mark* mark_over(const ThoughtView& view, int index, MarkKind kind) {
 
 bool is_stressed(const ThoughtView& view, int index) {
     return std::any_of(view.written.marks.begin(), view.written.marks.end(), [&](const Mark& mark) {
-        const bool stress = mark.kind == MarkKind::stress || mark.kind == MarkKind::heavy_stress ||
-                            mark.kind == MarkKind::punch;
-        return stress && mark.first <= index && index <= mark.last;
+        return is_stress(mark.kind) && mark.first <= index && index <= mark.last;
     });
 }
 

@@ -15,15 +15,10 @@ namespace {
 constexpr int always_fine = 3;
 constexpr int words_a_stress = 4;
 
-bool is_stress(const Mark& mark) {
-    return mark.kind == MarkKind::stress || mark.kind == MarkKind::heavy_stress ||
-           mark.kind == MarkKind::punch;
-}
-
 std::vector<const Mark*> stresses_in(const ThoughtView& view, const Sentence& sentence) {
     std::vector<const Mark*> found;
     for (const Mark& mark : view.written.marks) {
-        if (is_stress(mark) && sentence.first <= mark.first && mark.last < sentence.last)
+        if (is_stress(mark.kind) && sentence.first <= mark.first && mark.last < sentence.last)
             found.push_back(&mark);
     }
     return found;

@@ -105,13 +105,6 @@ bool is_opener(const ThoughtView& view, int index) {
     return std::find(openers.begin(), openers.end(), word) != openers.end();
 }
 
-const Sentence* sentence_at(const ThoughtView& view, int index) {
-    for (const Sentence& sentence : view.reading.sentences) {
-        if (sentence.first <= index && index < sentence.last) return &sentence;
-    }
-    return nullptr;
-}
-
 int longest_content_word(const ThoughtView& view, const Sentence& sentence) {
     int longest = -1;
     std::pair<int, std::size_t> most{0, 0};
@@ -144,9 +137,7 @@ double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, 
 
 bool has_stress(const ThoughtView& view, const Sentence& sentence) {
     return std::any_of(view.written.marks.begin(), view.written.marks.end(), [&](const Mark& mark) {
-        const bool stress = mark.kind == MarkKind::stress || mark.kind == MarkKind::heavy_stress ||
-                            mark.kind == MarkKind::punch;
-        return stress && mark.first < sentence.last && sentence.first <= mark.last;
+        return is_stress(mark.kind) && mark.first < sentence.last && sentence.first <= mark.last;
     });
 }
 
@@ -239,7 +230,7 @@ std::string_view written_as(MarkKind kind) {
 } // namespace
 
 double stress_worth(const ThoughtView& view, int index) {
-    const Sentence* sentence = sentence_at(view, index);
+    const Sentence* sentence = sentence_of(view, index);
     if (sentence == nullptr) return -1;
     return worth_in(view, *sentence, longest_content_word(view, *sentence), index);
 }
@@ -248,8 +239,10 @@ std::vector<Suggestion> suggest(const ThoughtView& view) {
     std::vector<Suggestion> found;
     suggest_stress(view, found);
     suggest_pauses(view, found);
-    std::stable_sort(found.begin(), found.end(),
-                     [](const Suggestion& a, const Suggestion& b) { return a.word < b.word; });
+    // A pause in front of a word goes before the stress that opens on it.
+    std::sort(found.begin(), found.end(), [](const Suggestion& a, const Suggestion& b) {
+        return a.word != b.word ? a.word < b.word : a.kind < b.kind;
+    });
     return found;
 }
 
@@ -272,18 +265,18 @@ std::string title_of(const ThoughtView& view, const Suggestion& suggestion) {
     }
 }
 
-std::vector<TextEdit> light_marks(const ThoughtView& view) {
+std::vector<TextEdit> edits_of(const ThoughtView& view,
+                               const std::vector<Suggestion>& suggestions) {
     std::vector<TextEdit> edits;
-    // A pause in front of a word goes before the stress that opens on it.
-    std::vector<Suggestion> all = suggest(view);
-    std::stable_sort(all.begin(), all.end(), [](const Suggestion& a, const Suggestion& b) {
-        return a.word != b.word ? a.word < b.word : a.kind < b.kind;
-    });
-    for (const Suggestion& suggestion : all) {
+    for (const Suggestion& suggestion : suggestions) {
         for (TextEdit& edit : edits_of(view, suggestion))
             edits.push_back(std::move(edit));
     }
     return edits;
+}
+
+std::vector<TextEdit> light_marks(const ThoughtView& view) {
+    return edits_of(view, suggest(view));
 }
 
 } // namespace say::rules

@@ -16,7 +16,8 @@ struct Suggestion {
     int word = 0; // the word to lean on; for the others the word they stand before
 };
 
-// By word. At most one stress a sentence; pauses four words or more from any other.
+// By word, a pause before the stress on the same one. At most one stress a sentence; pauses four
+// words or more from any other.
 std::vector<Suggestion> suggest(const ThoughtView& view);
 // How well a word would carry the stress of its sentence; below zero where it cannot be marked.
 double stress_worth(const ThoughtView& view, int index);
@@ -24,7 +25,8 @@ double stress_worth(const ThoughtView& view, int index);
 // In the thought; empty only if the place cannot be marked after all.
 std::vector<TextEdit> edits_of(const ThoughtView& view, const Suggestion& suggestion);
 std::string title_of(const ThoughtView& view, const Suggestion& suggestion);
-// All of them at once.
+// Several at once, in the order of `suggest`; light_marks takes them all.
+std::vector<TextEdit> edits_of(const ThoughtView& view, const std::vector<Suggestion>& suggestions);
 std::vector<TextEdit> light_marks(const ThoughtView& view);
 
 } // namespace say::rules

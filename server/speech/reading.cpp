@@ -288,16 +288,6 @@ Seconds mark_pause(const Mark& mark, const PauseTable& table) {
     }
 }
 
-Seconds juncture_pause(Juncture juncture, const Voice& voice) {
-    switch (juncture) {
-    case Juncture::none: return Seconds{0};
-    case Juncture::comma: return voice.table.comma * voice.pauses;
-    case Juncture::strong: return voice.table.strong * voice.pauses;
-    case Juncture::stop: return voice.table.sentence * voice.pauses;
-    }
-    return Seconds{0};
-}
-
 PauseFrom from_juncture(Juncture juncture) {
     switch (juncture) {
     case Juncture::comma: return PauseFrom::comma;
@@ -365,7 +355,8 @@ private:
         const bool last = after + 1 >= static_cast<int>(reading_.said.size());
         Seconds written{0};
         if (after >= 0 && !last && !manners_[static_cast<std::size_t>(after)].tied) {
-            written = juncture_pause(reading_.said[static_cast<std::size_t>(after)].after, voice_);
+            written = pause_of(reading_.said[static_cast<std::size_t>(after)].after, voice_.table) *
+                      voice_.pauses;
         }
         if (written > marked) {
             add({punctuation_span(written_, after), Seconds{0}, written,
@@ -521,6 +512,23 @@ void find_clash(Reading& reading) {
 
 } // namespace
 
+int count_words(const Said& said) {
+    int words = 0;
+    for (const SpokenWord& word : said.spoken)
+        words += word.letters ? static_cast<int>(word.text.size()) : 1;
+    return words;
+}
+
+Seconds pause_of(Juncture juncture, const PauseTable& table) {
+    switch (juncture) {
+    case Juncture::none: return Seconds{0};
+    case Juncture::comma: return table.comma;
+    case Juncture::strong: return table.strong;
+    case Juncture::stop: return table.sentence;
+    }
+    return Seconds{0};
+}
+
 std::string_view name_of(PauseFrom from) {
     switch (from) {
     case PauseFrom::mark: return "mark";
@@ -546,9 +554,7 @@ Reading read(const Written& written, std::string_view source, const Voice& voice
         reading.has_guesses |= word.known == Known::guess;
         reading.has_taught |= word.known == Known::writer;
         reading.has_readings |= !word.readings.empty();
-        for (const SpokenWord& spoken : word.spoken) {
-            reading.spoken_words += spoken.letters ? static_cast<int>(spoken.text.size()) : 1;
-        }
+        reading.spoken_words += count_words(word);
     }
     return reading;
 }

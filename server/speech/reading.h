@@ -67,6 +67,9 @@ struct Said {
     Juncture after = Juncture::none; // the punctuation behind it
 };
 
+// The spoken words of a written one; initials count as one word a letter, as the study does.
+int count_words(const Said& said);
+
 enum class PauseFrom { mark, comma, strong, sentence, direction };
 std::string_view name_of(PauseFrom from);
 
@@ -101,7 +104,7 @@ struct Reading {
     Timing timing;   // low and high for this thought alone
     Twister twister; // first and last are written-word indexes
     std::string twister_message;
-    int spoken_words = 0; // initials count as one word a letter, as the study does
+    int spoken_words = 0; // count_words
     Seconds held{0};      // of directions: silent time that no reader shortens
     int syllables = 0;
     // What script rules look for, so that they pass over the thoughts without it.
@@ -111,6 +114,9 @@ struct Reading {
 };
 
 inline constexpr Seconds breath_group_pause{0.30};
+
+// What readers pause at punctuation inside a thought.
+Seconds pause_of(Juncture juncture, const PauseTable& table);
 
 // `source` is the block that `written` was read from: its spans index into it.
 Reading read(const Written& written, std::string_view source, const Voice& voice);

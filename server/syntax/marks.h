@@ -60,6 +60,11 @@ struct MarkRow {
 std::span<const MarkRow> mark_rows();
 const MarkRow& row_of(MarkKind kind);
 
+// What makes a word stand out.
+constexpr bool is_stress(MarkKind kind) {
+    return kind == MarkKind::stress || kind == MarkKind::heavy_stress || kind == MarkKind::punch;
+}
+
 constexpr bool is_pause(MarkKind kind) {
     return kind == MarkKind::pause || kind == MarkKind::beat || kind == MarkKind::breath ||
            kind == MarkKind::reset || kind == MarkKind::micropause || kind == MarkKind::timed_pause;
