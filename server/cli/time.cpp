@@ -69,10 +69,10 @@ void print_timed(const Timed& timed, const Paint& paint, std::ostream& out) {
     }
 }
 
-// A stretch a line; what is over the formula's limit stands out.
-void print_ear_row(std::string_view name, int indent, const EarFigures& figures, const Paint& paint,
+// A stretch a line; what is over the formula's limit stands out. True if it is.
+bool print_ear_row(std::string_view name, int indent, const EarFigures& figures, const Paint& paint,
                    std::ostream& out) {
-    if (figures.words_a_minute <= 0) return;
+    if (figures.words_a_minute <= 0) return false;
     std::string easy = fmt::format("{:>6.1f}", figures.easy_listening);
     easy = figures.hard_to_follow() ? paint.alarm(easy + "!") : easy + " ";
     out << fmt::format("{} {:>5.0f} {:>6.1f} {:>8.1f} {:>7.1f} {:>8.1f} {:>7.0f} {:>9.1f}  {}{}\n",
@@ -81,6 +81,7 @@ void print_ear_row(std::string_view name, int indent, const EarFigures& figures,
                        figures.written_pauses_a_minute, figures.words_a_minute,
                        figures.syllables_a_second,
                        std::string(static_cast<std::size_t>(indent), ' '), shortened(name));
+    return figures.hard_to_follow();
 }
 
 void print_ear(const Timed& timed, const Paint& paint, std::ostream& out) {
@@ -88,14 +89,9 @@ void print_ear(const Timed& timed, const Paint& paint, std::ostream& out) {
     out << '\n'
         << paint.faint("  easy   a thought     stresses    pauses a minute    words syllables\n"
                        "listening words seconds a minute  marked  written a minute  a second\n");
-    print_ear_row("the whole", 0, ear_of(script), paint, out);
+    bool hard = print_ear_row("the whole", 0, ear_of(script), paint, out);
     for (const Section& section : script.sections)
-        print_ear_row(section.name, 2 * section.level, ear_of(script, section), paint, out);
-    const bool hard =
-        ear_of(script).hard_to_follow() ||
-        std::any_of(script.sections.begin(), script.sections.end(), [&](const Section& section) {
-            return ear_of(script, section).hard_to_follow();
-        });
+        hard |= print_ear_row(section.name, 2 * section.level, ear_of(script, section), paint, out);
     if (hard) {
         out << fmt::format(
             "! over {:.0f}: hard to follow by ear; shorter sentences or words mend it\n",

@@ -258,16 +258,21 @@ TEST_CASE("engine/a total is surer than its parts") {
     CHECK((analysis->script.timing.high - analysis->script.timing.low).count() < parts);
 }
 
-TEST_CASE("engine/formatting twice is formatting once and keeps the words") {
+// The samples, and as many texts of thirty pieces in any order.
+std::vector<std::string> samples_and_noise(unsigned count) {
     std::vector<std::string> texts = samples();
-    for (unsigned seed = 1; seed <= 400; ++seed) {
+    for (unsigned seed = 1; seed <= count; ++seed) {
         std::mt19937 random(seed);
         std::string text;
         for (int i = 0; i < 30; ++i)
             text += pieces()[random() % pieces().size()];
         texts.push_back(text);
     }
-    for (const std::string& text : texts) {
+    return texts;
+}
+
+TEST_CASE("engine/formatting twice is formatting once and keeps the words") {
+    for (const std::string& text : samples_and_noise(400)) {
         INFO(text);
         const auto before = cold(text);
         const std::string once = say::apply(text, format(*before));
@@ -289,15 +294,7 @@ TEST_CASE("engine/bulk edits keep every word") {
 // Light marks are marks: the words stay, nothing that was marked changes, and a second run adds
 // nothing.
 TEST_CASE("engine/light marks keep words and marks and are all there at once") {
-    std::vector<std::string> texts = samples();
-    for (unsigned seed = 1; seed <= 300; ++seed) {
-        std::mt19937 random(seed);
-        std::string text;
-        for (int i = 0; i < 30; ++i)
-            text += pieces()[random() % pieces().size()];
-        texts.push_back(text);
-    }
-    for (const std::string& text : texts) {
+    for (const std::string& text : samples_and_noise(300)) {
         const auto before = cold(text);
         const std::vector<TextEdit> edits = edits_of(*before, Sweep::mark);
         const std::string once = say::apply(text, edits);
