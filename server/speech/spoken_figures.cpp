@@ -155,6 +155,8 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
     const Language language = passage.language();
     const std::string words = number_words(figure, language);
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    if (figure.suffix == "B" && !is_lower_plural(next) && next != "people")
+        return false; // "Room 12B"
     if (figure.suffix == "+") {
         passage.say(i, words + " plus");
     } else if (const std::string power = power_of_ten(figure.suffix, language); !power.empty()) {
@@ -165,8 +167,6 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
         passage.say(i, to_plural(words.substr(4)));
     } else if (figure.suffix == "er" || figure.suffix == "ers") {
         passage.say(i, words + figure.suffix.substr(words.ends_with('e') ? 1 : 0)); // "49ers"
-    } else if (figure.suffix == "B" && !is_lower_plural(next) && next != "people") {
-        return false; // "Room 12B"
     } else if (figure.suffix == "s") {
         passage.say(i, figure.whole.size() == 3 ? to_plural(in_pairs(figure.whole, language))
                                                 : to_plural(words));
