@@ -70,6 +70,18 @@ std::string marks_on(const Thought& thought, int word) {
     return names.empty() ? "" : fmt::format("\n\nMarked: {}.", names);
 }
 
+// Why the word is underlined, where its rule has more to say than its message.
+std::string reasons(const Thought& thought, Span word) {
+    std::string text;
+    for (const Thought::Draft& found : thought.drafts) {
+        const Span span = found.draft.span;
+        if (found.rule->why.empty() || word.begin < span.begin || span.end < word.end) continue;
+        text += fmt::format("\n\n{}. {}", unicode::to_upper_first(found.draft.message),
+                            found.rule->why);
+    }
+    return text;
+}
+
 // What has more syllables than any figure or word that people say is a slip of the keyboard.
 constexpr int most_syllables = 60;
 
@@ -97,7 +109,7 @@ HoverText hover_word(const Placed& placed, int index) {
     if (spoken != unicode::fold(written)) text += fmt::format("Said: {}\n\n", spoken);
     text += fmt::format("{} {}, {:.2f} s", said.syllables,
                         said.syllables == 1 ? "syllable" : "syllables", said.seconds.count());
-    text += marks_on(thought, index) + known_as(said);
+    text += marks_on(thought, index) + known_as(said) + reasons(thought, word.source);
     return {span, std::move(text)};
 }
 

@@ -43,6 +43,8 @@ extern const Rule cluster_pile_up = {
         "The fixes are a moment or a breath between the two words, a slow mark over both, or a "
         "plainer word where the plain-words table has one that does not clash. "
         "A pause, a slow mark or a tongue-twister over the same words keeps it quiet.",
+    .why = "Each of these consonants needs a movement of its own, and no vowel gives the tongue "
+           "time for it.",
     .check = check,
 };
 

@@ -79,13 +79,6 @@ bool is_small(const ThoughtView& view, int index) {
     return !said.spoken.empty() && is_function_word(said.spoken.front().text);
 }
 
-bool is_open(const ThoughtView& view, int index) {
-    return said_at(view, index - 1).known != Known::guess &&
-           said_at(view, index).known != Known::guess && !is_small(view, index - 1) &&
-           !is_small(view, index) && !is_paused(view, index) && !is_slowed(view, index) &&
-           !is_twister(view, index);
-}
-
 bool may_open_after(std::string_view source, std::uint32_t at) {
     return at == 0 || ascii::is_blank(source[at - 1]);
 }
@@ -117,6 +110,13 @@ void add_swap(const ThoughtView& view, int index, int word, JoinTest test,
 }
 
 } // namespace
+
+bool is_open(const ThoughtView& view, int index) {
+    return said_at(view, index - 1).known != Known::guess &&
+           said_at(view, index).known != Known::guess && !is_small(view, index - 1) &&
+           !is_small(view, index) && !is_paused(view, index) && !is_slowed(view, index) &&
+           !is_twister(view, index);
+}
 
 bool is_sibilant(Sound sound) {
     return is_hissing(sound) || is_hushing(sound) || sound == Sound::CH || sound == Sound::JH;

@@ -37,6 +37,8 @@ bool piles_consonants(const Join& join);
 // yet: no pause, no punctuation, no slow mark, no tongue-twister over both. Words whose sounds are
 // guessed are passed over, and of two joins of one word only the first is given.
 std::vector<int> open_joins(const ThoughtView& view, JoinTest test);
+// Whether nothing is done yet at the join before word `index` of two content words.
+bool is_open(const ThoughtView& view, int index);
 Join join_before(const ThoughtView& view, int index);
 
 // A moment or a breath before the word, both words slow, a plainer word that does not clash.

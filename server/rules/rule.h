@@ -114,6 +114,7 @@ struct Rule {
     Family family = Family::none;
     std::string_view summary; // one line, no full stop
     std::string_view manual;  // a paragraph for docs/rules.md
+    std::string_view why{};   // what the hover of a word that is underlined adds to the message
     std::vector<FindingDraft> (*check)(const ThoughtView&) = nullptr;
     std::vector<FindingDraft> (*check_script)(const ScriptView&) = nullptr;
 };

@@ -54,6 +54,7 @@ extern const Rule sibilant_pile_up = {
         "The fixes are a moment or a breath between the two words, a slow mark over both, or a "
         "plainer word where the plain-words table has one that does not hiss. "
         "A pause, a slow mark or a tongue-twister over the same words keeps it quiet.",
+    .why = "One hiss is drawn into the next, and a microphone makes it harsher.",
     .check = check,
 };
 

@@ -15,6 +15,7 @@ namespace say {
     X(tongue_twister)                                                                              \
     X(cluster_pile_up)                                                                             \
     X(sibilant_pile_up)                                                                            \
+    X(other_hearing)                                                                               \
     X(two_readings)                                                                                \
     X(unknown_word)                                                                                \
     X(written_wording)                                                                             \

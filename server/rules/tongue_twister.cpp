@@ -121,6 +121,8 @@ extern const Rule tongue_twister = {
         "The fixes are what a reader would do: a pause between the words, a slow mark over them, "
         "or a plainer word where the plain-words table has one that does not trip. "
         "Words that already hold a pause or stand inside a slow mark are not reported.",
+    .why = "Sounds that are made in nearly the same place and begin words close together are "
+           "chosen for each other, the more so the faster they are said.",
     .check = check,
 };
 
