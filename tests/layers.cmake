@@ -17,9 +17,11 @@ set(may_lsp ${may_host} lsp)
 set(may_cli ${may_host} cli)
 
 # Heavy or system headers, and the files (a regular expression) that may include them.
-set(guarded tree_sitter spdlog unicode asio nlohmann unistd sys signal fcntl)
+set(guarded pugixml tree_sitter spdlog unicode asio nlohmann unistd sys signal fcntl)
 set(header_tree_sitter "^tree_sitter/")
 set(files_tree_sitter "^syntax/parser\\.cpp$")
+set(header_pugixml "^pugixml")
+set(files_pugixml "^host/pls\\.cpp$")
 set(header_spdlog "^spdlog/")
 set(files_spdlog "^base/log\\.cpp$")
 set(header_unicode "^unicode/")

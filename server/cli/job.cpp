@@ -156,13 +156,17 @@ std::optional<Options> Job::options(const Source& source) {
     // Standard input has the settings of the folder one stands in.
     const fs::path script = source.file.empty() ? fs::path("-") : source.file;
     Setup setup = load_setup(script, nullptr);
+    const std::vector<std::string> named = setup.options.lexicons;
+    const auto set = apply_reading_flags(arguments_, setup.options);
+    // What a flag names is looked for where one stands.
+    if (setup.options.lexicons != named) load_lexicons(setup, {});
     for (const SettingsProblem& problem : setup.problems) {
         std::error_code error;
         const fs::path near = fs::proximate(problem.file, error);
         const std::string name = error ? problem.file.string() : near.string();
         add_trouble({name, problem.line, problem.column, problem.message, false});
     }
-    if (const auto set = apply_reading_flags(arguments_, setup.options); !set) {
+    if (!set) {
         add_trouble({.file = "sayline", .message = set.error().message});
         return std::nullopt;
     }

@@ -80,7 +80,7 @@ std::uint64_t fingerprint(const Voice& voice, const Options& options, const Head
     }
     for (const double rate : {table.quick, table.slow, table.stress, table.heavy})
         number(rate);
-    hash.add(reinterpret_cast<std::uintptr_t>(voice.words.get()));
+    hash.add(voice.words ? voice.words->key() : 0);
 
     const RuleOptions& rules = options.rules;
     number(rules.breath_limit.count());

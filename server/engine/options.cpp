@@ -56,6 +56,10 @@ void set_stage(Options& options, const OptionValue& value) {
     options.stage = parse_stage(std::get<std::string>(value)).value_or(Stage::draft);
 }
 
+void set_lexicons(Options& options, const OptionValue& value) {
+    options.lexicons = std::get<std::vector<std::string>>(value);
+}
+
 void set_twister(Options& options, const OptionValue& value) {
     double& threshold = options.rules.twister_threshold;
     if (const auto* number = std::get_if<double>(&value)) {
@@ -128,6 +132,15 @@ std::vector<OptionRow> voice_rows() {
          .help = "How figures, dates and money are read aloud.",
          .source = "no source: the pronouncing dictionary is American",
          .set = set_language},
+        {.key = "lexicons",
+         .type = OptionType::files,
+         .default_value = "",
+         .help = "Files that say how words sound, in the W3C's Pronunciation Lexicon "
+                 "Specification 1.0; the first that has a word counts. Their paths begin at the "
+                 "folder `.sayline`. The project's own `.sayline/words.pls` is read without being "
+                 "named and comes first.",
+         .source = "empty: the project's own list and the dictionary",
+         .set = set_lexicons},
         {.key = "stage",
          .type = OptionType::choice,
          .default_value = "draft",
@@ -270,7 +283,8 @@ std::vector<OptionRow> all_rows() {
 std::string show(const OptionValue& value) {
     if (const auto* truth = std::get_if<bool>(&value)) return *truth ? "true" : "false";
     if (const auto* number = std::get_if<double>(&value)) return fmt::format("{:g}", *number);
-    return fmt::format("\"{}\"", std::get<std::string>(value));
+    if (const auto* text = std::get_if<std::string>(&value)) return fmt::format("\"{}\"", *text);
+    return "[...]";
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -331,6 +345,26 @@ std::optional<OptionValue> checked_pace(const OptionValue& value) {
     return OptionValue{written};
 }
 
+// One name or several; on the command line they are parted by commas.
+std::optional<OptionValue> checked_files(const OptionValue& value) {
+    std::vector<std::string> files;
+    if (const auto* list = std::get_if<std::vector<std::string>>(&value)) {
+        files = *list;
+    } else if (const auto* written = std::get_if<std::string>(&value)) {
+        for (std::size_t at = 0; at <= written->size();) {
+            const std::size_t end = std::min(written->find(',', at), written->size());
+            if (end > at) files.emplace_back(trimmed(written->substr(at, end - at)));
+            at = end + 1;
+        }
+    } else {
+        return std::nullopt;
+    }
+    const bool any_empty = std::any_of(files.begin(), files.end(),
+                                       [](const std::string& file) { return file.empty(); });
+    if (any_empty) return std::nullopt;
+    return OptionValue{std::move(files)};
+}
+
 // The value in the form the row's setter takes; nothing if it may not stand there.
 std::optional<OptionValue> checked(const OptionRow& row, const OptionValue& value) {
     switch (row.type) {
@@ -340,6 +374,7 @@ std::optional<OptionValue> checked(const OptionRow& row, const OptionValue& valu
     case OptionType::words: return checked_number(row, value);
     case OptionType::choice: return checked_choice(row, value);
     case OptionType::pace: return checked_pace(value);
+    case OptionType::files: return checked_files(value);
     case OptionType::text:
         if (std::holds_alternative<std::string>(value)) return value;
         return std::nullopt;
@@ -420,6 +455,7 @@ std::string allowed_values(const OptionRow& row) {
         return list(row.choices);
     case OptionType::pace: return "0.25x to 4x, or words a minute as in \"165 wpm\"";
     case OptionType::text: return "text";
+    case OptionType::files: return "a list of files, as in [\"names.pls\"]";
     }
     return {};
 }

@@ -34,6 +34,8 @@ struct Options {
         std::optional<Seconds> rests_on{}; // how much timed speech; nothing for numbers set by hand
     };
     std::map<std::string, Reader, std::less<>> readers;
+    // Files of pronunciations, as named in the settings; the host reads them into voice.words.
+    std::vector<std::string> lexicons;
     // A flag on the command line is stronger than the header; these say which were given so.
     bool pace_is_flag = false;
     bool stage_is_flag = false;
@@ -44,9 +46,9 @@ struct Options {
 };
 
 // A value as it comes from JSON or from the command line, before it is checked.
-using OptionValue = std::variant<bool, double, std::string>;
+using OptionValue = std::variant<bool, double, std::string, std::vector<std::string>>;
 
-enum class OptionType { boolean, number, seconds, words, pace, choice, text };
+enum class OptionType { boolean, number, seconds, words, pace, choice, text, files };
 
 struct OptionRow {
     std::string_view key; // "breath_limit"

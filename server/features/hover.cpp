@@ -53,6 +53,7 @@ std::string known_as(const Said& said) {
     case Known::lexicon: return "";
     case Known::guess: return "\n\nNot in the dictionary: the sound is a guess.";
     case Known::writer: return "\n\nAs the writer says.";
+    case Known::list: return "\n\nAs the project's word list says.";
     }
     return "";
 }

@@ -54,7 +54,8 @@ std::string_view name_of_known(Known known) {
     switch (known) {
     case Known::lexicon: return "lexicon";
     case Known::guess: return "guess";
-    case Known::writer: return "writer";
+    case Known::writer:
+    case Known::list: return "writer"; // both are given, not looked up
     }
     return "guess";
 }

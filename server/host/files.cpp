@@ -37,8 +37,8 @@ Result<std::shared_ptr<const Text>> read_checked(std::FILE* file, const std::str
         return Error{fmt::format("{}: cannot be read ({})", name, std::strerror(errno))};
     }
     if (bytes.size() > largest_file) {
-        return Error{fmt::format("{}: larger than {} MiB; split the script into parts", name,
-                                 largest_file >> 20U)};
+        return Error{
+            fmt::format("{}: larger than {} MiB; split it into parts", name, largest_file >> 20U)};
     }
     if (const auto fine = check_text(bytes, name); !fine) return fine.error();
     return std::make_shared<const Text>(std::move(bytes));

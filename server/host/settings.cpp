@@ -4,6 +4,7 @@
 
 #include "base/hash.h"
 #include "host/files.h"
+#include "host/pls.h"
 #include "host/readers.h"
 #include "text/text.h"
 #include "text/unicode.h"
@@ -114,6 +115,10 @@ std::optional<OptionValue> to_option_value(const json& value) {
     if (value.is_boolean()) return OptionValue{value.get<bool>()};
     if (value.is_number()) return OptionValue{value.get<double>()};
     if (value.is_string()) return OptionValue{value.get<std::string>()};
+    const auto is_text = [](const json& entry) { return entry.is_string(); };
+    if (value.is_array() && std::all_of(value.begin(), value.end(), is_text)) {
+        return OptionValue{value.get<std::vector<std::string>>()};
+    }
     return std::nullopt;
 }
 
@@ -223,6 +228,47 @@ void check_reader(const Source& source, std::string_view before, Setup& setup) {
                     reader, reader)));
 }
 
+// --- lexicons ----------------------------------------------------------------------------------
+
+constexpr std::string_view word_list_name = "words.pls";
+
+// One file into the list. What is wrong in it is reported there, that it cannot be read where it is
+// named.
+void load_lexicon(const fs::path& file, const Source& named_in, WordList& list, Setup& setup) {
+    const auto text = read_text(file);
+    if (!text) {
+        SettingsProblem problem = file_problem(file, text.error().message);
+        if (!named_in.file.empty()) {
+            problem = problem_with(
+                named_in, {}, "lexicons",
+                fmt::format("lexicon \"{}\": {}", file.filename().string(), problem.message));
+        }
+        setup.problems.push_back(std::move(problem));
+        return;
+    }
+    const Source source{.file = file, .text = *text};
+    const Pls pls = read_pls((*text)->bytes());
+    for (const PlsFault& fault : pls.faults)
+        setup.problems.push_back(problem_at(source, fault.at.value, fault.message));
+    add_to(list, pls);
+}
+
+// The project's own list, then those that are named.
+void load_lexicons(const Source& named_in, const fs::path& base, Setup& setup) {
+    WordList list;
+    std::error_code error;
+    const fs::path own = setup.folder / word_list_name;
+    if (!setup.folder.empty() && fs::exists(own, error)) load_lexicon(own, {}, list, setup);
+    setup.lexicons.clear();
+    for (const std::string& name : setup.options.lexicons) {
+        const fs::path file = (base / name).lexically_normal();
+        setup.lexicons.push_back(file);
+        load_lexicon(file, named_in, list, setup);
+    }
+    setup.options.voice.words =
+        list.empty() ? nullptr : std::make_shared<const WordList>(std::move(list));
+}
+
 // --- schema ------------------------------------------------------------------------------------
 
 nlohmann::ordered_json default_of(const OptionRow& row) {
@@ -234,6 +280,7 @@ nlohmann::ordered_json default_of(const OptionRow& row) {
     case OptionType::choice:
     case OptionType::pace:
     case OptionType::text: return std::string(row.default_value);
+    case OptionType::files: return nlohmann::ordered_json::array();
     }
     return nullptr;
 }
@@ -245,6 +292,10 @@ void add_shape(nlohmann::ordered_json& entry, const OptionRow& row) {
     case OptionType::seconds: entry["type"] = "number"; break;
     case OptionType::words: entry["type"] = "integer"; break;
     case OptionType::text: entry["type"] = "string"; return;
+    case OptionType::files:
+        entry["type"] = "array";
+        entry["items"] = {{"type", "string"}};
+        return;
     case OptionType::pace:
         entry["type"] = {"number", "string"};
         entry["minimum"] = 0.25;
@@ -283,31 +334,61 @@ nlohmann::ordered_json rules_schema() {
 Setup load_setup(const fs::path& script, const json* editor_settings) {
     Setup setup;
     setup.folder = script.empty() ? fs::path{} : find_settings_folder(script);
+    Source file;
     if (!setup.folder.empty()) {
         load_readers(setup);
-        Source file{.file = setup.folder / "settings.json"};
+        file.file = setup.folder / "settings.json";
         apply_file(file, setup);
         check_reader(file, {}, setup);
     }
+    bool named_by_editor = false;
     if (editor_settings != nullptr && editor_settings->is_object()) {
         const std::string before = setup.options.reader;
+        const std::vector<std::string> named = setup.options.lexicons;
         apply_settings(*editor_settings, Source{}, setup);
         check_reader(Source{}, before, setup);
+        named_by_editor = setup.options.lexicons != named;
     }
+    const fs::path base = setup.folder.empty() ? script.parent_path() : setup.folder;
+    load_lexicons(named_by_editor ? Source{} : file, base, setup);
     return setup;
 }
 
-std::uint64_t settings_stamp(const fs::path& script) {
-    if (script.empty()) return 0;
+void load_lexicons(Setup& setup, const fs::path& base) {
+    // What was wrong with those that no longer count is no news.
+    std::erase_if(setup.problems, [&](const SettingsProblem& problem) {
+        return std::find(setup.lexicons.begin(), setup.lexicons.end(), problem.file) !=
+                   setup.lexicons.end() ||
+               problem.file == setup.folder / word_list_name;
+    });
+    load_lexicons(Source{}, base, setup);
+}
+
+fs::path word_list_file(const fs::path& script) {
     const fs::path folder = find_settings_folder(script);
-    if (folder.empty()) return 0;
+    if (!folder.empty()) return folder / word_list_name;
+    std::error_code error;
+    return fs::absolute(script, error).lexically_normal().parent_path() / ".sayline" /
+           word_list_name;
+}
+
+std::uint64_t settings_stamp(const fs::path& script, std::span<const fs::path> lexicons) {
+    if (script.empty()) return 0;
     Hash hash;
-    hash.add(folder.string());
-    hash.add(stamp_of(folder / "settings.json"));
-    for (const fs::path& file : reader_files(folder)) {
-        hash.add(file.string());
-        hash.add(stamp_of(file));
+    const fs::path folder = find_settings_folder(script);
+    if (!folder.empty()) {
+        hash.add(folder.string());
+        hash.add(stamp_of(folder / "settings.json"));
+        hash.add(stamp_of(folder / word_list_name));
+        for (const fs::path& file : reader_files(folder)) {
+            hash.add(file.string());
+            hash.add(stamp_of(file));
+        }
+    } else if (lexicons.empty()) {
+        return 0;
     }
+    for (const fs::path& file : lexicons)
+        hash.add(stamp_of(file));
     return hash.value() | 1U;
 }
 

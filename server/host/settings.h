@@ -9,6 +9,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -24,7 +25,8 @@ struct SettingsProblem {
 struct Setup {
     Options options;
     std::vector<SettingsProblem> problems;
-    std::filesystem::path folder; // the `.sayline` in force; empty if there is none
+    std::filesystem::path folder;                // the `.sayline` in force; empty if there is none
+    std::vector<std::filesystem::path> lexicons; // named in the settings, there or not
 };
 
 // Defaults, then settings.json and the readers' files, then the editor's settings (an object with
@@ -33,8 +35,18 @@ struct Setup {
 // keep the result and ask settings_stamp whether it still holds.
 Setup load_setup(const std::filesystem::path& script, const nlohmann::json* editor_settings);
 
-// Changes when load_setup would read something else for this script.
-std::uint64_t settings_stamp(const std::filesystem::path& script);
+// Changes when load_setup would read something else for this script. `lexicons` are those of its
+// last setup.
+std::uint64_t settings_stamp(const std::filesystem::path& script,
+                             std::span<const std::filesystem::path> lexicons = {});
+
+// Reads the lexicons of the options anew, their paths beginning at `base`: for a flag that changed
+// them.
+void load_lexicons(Setup& setup, const std::filesystem::path& base);
+
+// The project's own word list for a script: in its `.sayline`, or in the one that would be beside
+// it.
+std::filesystem::path word_list_file(const std::filesystem::path& script);
 
 // The JSON schema (draft-07) of settings.json, made from the tables of options and rules.
 nlohmann::ordered_json schema_json();

@@ -370,10 +370,12 @@ void Session::announce_watches() {
                                  {"registerOptions", {{"section", "sayline"}}}});
     }
     if (client_->watch_files) {
-        const Json watcher = {{"globPattern", "**/.sayline/**"}};
-        registrations.push_back({{"id", "settings-files"},
-                                 {"method", "workspace/didChangeWatchedFiles"},
-                                 {"registerOptions", {{"watchers", Json::array({watcher})}}}});
+        const Json settings = {{"globPattern", "**/.sayline/**"}};
+        const Json lexicons = {{"globPattern", "**/*.pls"}}; // they may stand elsewhere
+        registrations.push_back(
+            {{"id", "settings-files"},
+             {"method", "workspace/didChangeWatchedFiles"},
+             {"registerOptions", {{"watchers", Json::array({settings, lexicons})}}}});
     }
     if (registrations.empty()) return;
     ask_client("client/registerCapability", {{"registrations", std::move(registrations)}}, {});
@@ -398,6 +400,7 @@ void Session::did_open(DidOpenTextDocumentParams params) {
     OpenScript& script = scripts_[params.uri];
     script.editor_settings = nullptr;
     script.settings_stamp = fresh.settings_stamp;
+    script.lexicons = std::move(fresh.lexicons);
     replace_version(script, version);
     if (client_->configuration) pull_settings(params.uri);
 }
@@ -498,7 +501,8 @@ std::shared_ptr<const Options> Session::load_options(const std::string& uri, Ope
     const std::filesystem::path path = path_of(uri).value_or(std::filesystem::path{});
     const KeptJson& editor = script.editor_settings ? script.editor_settings : common_settings_;
     Setup setup = load_setup(path, editor.get());
-    script.settings_stamp = settings_stamp(path);
+    script.lexicons = std::move(setup.lexicons);
+    script.settings_stamp = settings_stamp(path, script.lexicons);
 
     std::vector<FileProblem>& problems = problems_[uri];
     problems.clear();
@@ -534,7 +538,7 @@ void Session::reload_changed_settings() {
     bool any = false;
     for (auto& [uri, script] : scripts_) {
         const std::filesystem::path path = path_of(uri).value_or(std::filesystem::path{});
-        if (settings_stamp(path) == script.settings_stamp) continue;
+        if (settings_stamp(path, script.lexicons) == script.settings_stamp) continue;
         reload_settings(uri, script);
         any = true;
     }

@@ -8,6 +8,7 @@
 
 #include <chrono>
 #include <cstdint>
+#include <filesystem>
 #include <functional>
 #include <map>
 #include <memory>
@@ -65,6 +66,7 @@ private:
         std::shared_ptr<const Analysis> latest; // may be of an earlier version
         KeptJson editor_settings;               // null until the client answered for this script
         std::uint64_t settings_stamp = 0;
+        std::vector<std::filesystem::path> lexicons; // that the stamp is made of too
         std::vector<Diagnostic> published;
         std::optional<std::string> published_json; // the same as sent; none before the first
     };

@@ -128,7 +128,7 @@ bool is_silenced(const ThoughtSummary& thought) {
 
 bool asks(const ThoughtView& view, int index) {
     const Said& said = view.reading.said[static_cast<std::size_t>(index)];
-    return !said.readings.empty() && !said.spoken.empty() && said.known != Known::writer &&
+    return !said.readings.empty() && !said.spoken.empty() && !is_given(said.known) &&
            mark_over(view, index, MarkKind::say_as) == nullptr;
 }
 

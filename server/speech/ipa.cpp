@@ -165,6 +165,21 @@ struct Reader {
     }
 };
 
+// Reads from `at` on to the end or to what is no sign; `at` stands there.
+void read_signs(std::string_view plain, Reader& reader, std::size_t& at) {
+    while (at < plain.size()) {
+        const Reading symbol = longest_symbol(plain.substr(at));
+        if (!symbol.written.empty()) {
+            reader.add(symbol);
+            at += symbol.written.size();
+            continue;
+        }
+        const auto c = unicode::decode(plain, at);
+        if (!reader.take_sign(c.value)) return;
+        at += c.size;
+    }
+}
+
 } // namespace
 
 std::string to_ipa(std::span<const Phone> phones) {
@@ -188,20 +203,22 @@ std::string to_ipa(std::span<const Phone> phones) {
 std::optional<Phones> from_ipa(std::string_view ipa) {
     const std::string plain = without_ties(ipa);
     Reader reader;
-    for (std::size_t at = 0; at < plain.size();) {
-        const Reading symbol = longest_symbol(std::string_view(plain).substr(at));
-        if (!symbol.written.empty()) {
-            reader.add(symbol);
-            at += symbol.written.size();
-            continue;
-        }
-        const auto c = unicode::decode(plain, at);
-        if (!reader.take_sign(c.value)) return std::nullopt;
-        at += c.size;
-    }
-    if (reader.phones.empty()) return std::nullopt;
+    std::size_t at = 0;
+    read_signs(plain, reader, at);
+    if (at < plain.size() || reader.phones.empty()) return std::nullopt;
     reader.stress_only_syllable();
     return reader.phones;
+}
+
+std::string_view unknown_ipa(std::string_view ipa) {
+    const std::string plain = without_ties(ipa);
+    Reader reader;
+    std::size_t at = 0;
+    read_signs(plain, reader, at);
+    if (at >= plain.size()) return {};
+    const std::string_view symbol =
+        std::string_view(plain).substr(at, unicode::decode(plain, at).size);
+    return ipa.substr(ipa.find(symbol), symbol.size());
 }
 
 } // namespace say

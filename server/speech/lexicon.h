@@ -9,7 +9,13 @@
 
 namespace say {
 
-enum class Known { lexicon, guess, writer };
+// Where a sound comes from: the dictionary and its rules, a guess from the letters, the writer's
+// own mark in the script, the project's word list.
+enum class Known { lexicon, guess, writer, list };
+
+inline bool is_given(Known known) {
+    return known == Known::writer || known == Known::list;
+}
 
 struct Pronunciation {
     Phones phones;

@@ -48,6 +48,8 @@ std::string to_ipa(std::span<const Phone> phones);
 // With or without slashes. A word of one syllable is stressed without a mark, unless its vowel is
 // ə or ɚ. Nothing if a symbol is unknown.
 std::optional<Phones> from_ipa(std::string_view ipa);
+// The first symbol that from_ipa cannot read, as written; empty if it knows them all.
+std::string_view unknown_ipa(std::string_view ipa);
 
 std::string to_respelling(std::span<const Phone> phones); // "puh-TEHL-uh"
 // A respelling as broadcasters write it: syllables joined by hyphens, the stressed one in capitals.

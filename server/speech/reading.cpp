@@ -9,6 +9,8 @@
 #include "text/unicode.h"
 
 #include <algorithm>
+#include <optional>
+#include <span>
 
 namespace say {
 namespace {
@@ -40,6 +42,8 @@ void say_as(Said& said, std::string_view argument, Language language) {
     const std::vector<Span> words = split_words(argument);
     said.spoken.clear();
     said.readings.clear();
+    said.phones.clear();
+    said.others.clear();
     for (Spoken& spoken : speak(argument, words, language)) {
         said.spoken.insert(said.spoken.end(), spoken.words.begin(), spoken.words.end());
     }
@@ -98,6 +102,8 @@ void apply_pronouncer(const Written& written, const Mark& mark, std::vector<Said
         word.phones.assign(1, parts[i]);
         word.known = Known::writer;
         word.readings.clear();
+        word.others.clear();
+        word.undecided = false;
         if (word.spoken.size() != 1 || word.spoken[0].letters) {
             word.spoken.assign(
                 1,
@@ -106,16 +112,148 @@ void apply_pronouncer(const Written& written, const Mark& mark, std::vector<Said
     }
 }
 
+// --- the project's own words ---------------------------------------------------------------------
+
+// What was taken off a word to find it in the list: nothing, "'s" or "'".
+struct Listed {
+    const OwnWord* word = nullptr;
+    std::string ending;
+};
+
+Listed find_listed(const WordList& list, std::span<const std::string> words) {
+    if (const OwnWord* word = list.find(words)) return {word, {}};
+    // "Nguyen's", "the Great Barrier's": the last word may carry an ending.
+    constexpr std::size_t most_words = 8;
+    std::vector<std::string> stems;
+    for (std::size_t i = 0; i < words.size() && i < most_words; ++i) {
+        stems.push_back(words[i]);
+        for (const std::string_view ending : {"'s", "'"}) {
+            if (!words[i].ends_with(ending) || words[i].size() == ending.size()) continue;
+            stems.back().resize(words[i].size() - ending.size());
+            const OwnWord* word = list.find(stems);
+            if (word != nullptr && word->words.size() == stems.size())
+                return {word, std::string(ending)};
+            stems.back() = words[i];
+        }
+    }
+    return {};
+}
+
+void say_alias(std::span<Said> said, const Listed& listed, const OwnReading& reading,
+               Language language) {
+    say_as(said.front(), reading.alias + listed.ending, language);
+    if (said.size() == 1) return;
+    std::vector<SpokenWord> spoken = std::move(said.front().spoken);
+    for (Said& word : said)
+        word.spoken.clear();
+    // A word for each, or all of them where the entry begins.
+    const bool paired = spoken.size() == said.size();
+    for (std::size_t i = 0; i < spoken.size(); ++i)
+        said[paired ? i : 0].spoken.push_back(std::move(spoken[i]));
+}
+
+void say_listed(std::span<Said> said, const Listed& listed, Language language) {
+    const OwnReading& reading = listed.word->readings.front();
+    for (Said& word : said) {
+        word.readings.clear();
+        word.known = Known::list;
+    }
+    if (!reading.alias.empty()) return say_alias(said, listed, reading, language);
+
+    const bool paired = reading.phones.size() == said.size();
+    for (std::size_t i = 0; i < said.size(); ++i) {
+        const std::size_t last = said.size() - 1;
+        if (i > 0 && !paired) {
+            said[i].spoken.clear();
+            continue;
+        }
+        std::string text = listed.word->words[i];
+        for (std::size_t j = 1; j <= last && !paired; ++j)
+            text += ' ' + listed.word->words[j];
+        if (i == last || !paired) text += listed.ending;
+        said[i].spoken.assign(1, {std::move(text), false});
+        said[i].phones.assign(1, reading.phones[i]);
+        if ((i == last || !paired) && !listed.ending.empty())
+            add_ending(said[i].phones.front(), listed.ending);
+    }
+    if (said.size() > 1) return;
+    for (std::size_t i = 1; i < listed.word->readings.size(); ++i) {
+        const OwnReading& other = listed.word->readings[i];
+        if (other.phones.empty()) continue;
+        said.front().others.push_back(other.phones.front());
+        add_ending(said.front().others.back(), listed.ending);
+    }
+}
+
+// Entries are looked for in what is written, so that "W3C" and names of several words are found.
+void find_listed_words(const Written& written, const Voice& voice, std::vector<Said>& said) {
+    if (!voice.words || voice.words->empty()) return;
+    std::vector<std::string> folded;
+    folded.reserve(said.size());
+    for (const Word& word : written.words)
+        folded.push_back(unicode::fold(slice(written.plain.text, word.plain)));
+    for (std::size_t i = 0; i < said.size();) {
+        // An entry of several words stands in one run: nothing but a blank between them.
+        std::size_t end = i + 1;
+        while (end < said.size() &&
+               slice(written.plain.text,
+                     {written.words[end - 1].plain.end, written.words[end].plain.begin}) == " ") {
+            ++end;
+        }
+        const std::size_t run_end = end;
+        while (i < run_end) {
+            const Listed listed =
+                find_listed(*voice.words, std::span(folded).subspan(i, run_end - i));
+            const std::size_t count = listed.word != nullptr ? listed.word->words.size() : 1;
+            if (listed.word != nullptr)
+                say_listed(std::span(said).subspan(i, count), listed, voice.language);
+            i += count;
+        }
+    }
+}
+
+// --- sounds --------------------------------------------------------------------------------------
+
+// "Nguyen-led": a part of a hyphened word that the project's list knows.
+std::optional<Phones> with_listed_part(std::string_view word, const WordList& list) {
+    if (word.find('-') == std::string_view::npos) return std::nullopt;
+    Phones whole;
+    bool any = false;
+    for (std::size_t at = 0; at <= word.size();) {
+        const std::size_t end = std::min(word.find('-', at), word.size());
+        const std::string_view part = word.substr(at, end - at);
+        const OwnWord* own = list.find(part);
+        const bool listed = own != nullptr && !own->readings.front().phones.empty();
+        any = any || listed;
+        const Phones phones =
+            listed ? own->readings.front().phones.front() : pronounce(part).phones;
+        whole.insert(whole.end(), phones.begin(), phones.end());
+        at = end + 1;
+    }
+    if (!any) return std::nullopt;
+    return whole;
+}
+
+// The sound that the project's list gives a spoken word ("doctor" for the "Dr." of the script).
+std::optional<Phones> listed_sound(const SpokenWord& word, const Voice& voice) {
+    if (!voice.words || voice.words->empty()) return std::nullopt;
+    const OwnWord* own = voice.words->find(word.text);
+    if (own == nullptr) return with_listed_part(word.text, *voice.words);
+    const OwnReading& reading = own->readings.front();
+    if (reading.phones.empty()) return std::nullopt;
+    return reading.phones.front();
+}
+
 void find_sounds(Said& said, const Voice& voice) {
+    if (said.known == Known::list && !said.phones.empty()) return;
     said.phones.clear();
-    said.known = Known::lexicon;
-    for (const SpokenWord& word : said.spoken) {
-        if (voice.words) {
-            if (const auto own = voice.words->find(word.text); own != voice.words->end()) {
-                said.phones.push_back(own->second);
-                said.known = Known::writer;
-                continue;
-            }
+    bool guessed = false;
+    for (SpokenWord& word : said.spoken) {
+        if (auto own = listed_sound(word, voice)) {
+            said.phones.push_back(std::move(*own));
+            said.known = Known::list;
+            word.letters = false;
+            continue;
         }
         if (word.letters) {
             Phones all;
@@ -125,9 +263,10 @@ void find_sounds(Said& said, const Voice& voice) {
             continue;
         }
         Pronunciation pronunciation = pronounce(word.text);
-        if (pronunciation.known == Known::guess) said.known = Known::guess;
+        guessed = guessed || pronunciation.known == Known::guess;
         said.phones.push_back(std::move(pronunciation.phones));
     }
+    if (guessed) said.known = Known::guess;
 }
 
 std::vector<Said> find_words(const Written& written, const Voice& voice) {
@@ -142,9 +281,12 @@ std::vector<Said> find_words(const Written& written, const Voice& voice) {
         said[i].spoken = std::move(spoken[i].words);
         said[i].readings = std::move(spoken[i].readings);
     }
+    find_listed_words(written, voice, said);
     for (const Mark& mark : written.marks) {
         if (mark.kind == MarkKind::say_as && mark.last >= 0 && !mark.argument.empty()) {
-            say_as(said[static_cast<std::size_t>(mark.last)], mark.argument, voice.language);
+            Said& word = said[static_cast<std::size_t>(mark.last)];
+            say_as(word, mark.argument, voice.language);
+            word.known = Known::lexicon;
         }
     }
     for (Said& word : said)

@@ -8,10 +8,10 @@
 #include "speech/range.h"
 #include "speech/spoken.h"
 #include "speech/twister.h"
+#include "speech/word_list.h"
 #include "syntax/script.h"
 #include "syntax/words.h"
 
-#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -40,9 +40,6 @@ struct PauseTable {
     auto operator<=>(const PauseTable&) const = default;
 };
 
-// The project's own pronunciations: word (folded) to sounds.
-using WordList = std::map<std::string, Phones, std::less<>>;
-
 // Who reads, and how. `speed` above 1 is faster and scales speech only; `pauses` scales
 // punctuation's pauses and the gaps; marks hold as written.
 struct Voice {
@@ -59,6 +56,8 @@ struct Said {
     std::vector<SpokenWord> spoken;
     std::vector<std::string> readings; // other ways to read the writing
     std::vector<Phones> phones; // one list a spoken word (a word said by letters has one for all)
+    std::vector<Phones> others; // further sounds of a word: the project's list, or a homograph
+    bool undecided = false;     // a homograph, and nothing near it says which
     Known known = Known::lexicon;
     int syllables = 0;
     Seconds at{0}; // from the thought's start

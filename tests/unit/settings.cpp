@@ -6,6 +6,7 @@
 #include "host/readers.h"
 #include "support/catch.h"
 #include "support/error.h"
+#include "support/scratch.h"
 
 #include <nlohmann/json.hpp>
 
@@ -15,33 +16,6 @@ using namespace say;
 namespace fs = std::filesystem;
 
 namespace {
-
-// A folder that is gone when the test is over.
-class Scratch {
-public:
-    Scratch() : folder_(fs::temp_directory_path() / unique_name()) {
-        fs::remove_all(folder_);
-        fs::create_directories(folder_);
-    }
-    ~Scratch() { fs::remove_all(folder_); }
-    Scratch(const Scratch&) = delete;
-    Scratch& operator=(const Scratch&) = delete;
-
-    fs::path write(const fs::path& name, std::string_view bytes) const {
-        const fs::path file = folder_ / name;
-        fs::create_directories(file.parent_path());
-        std::ofstream(file, std::ios::binary) << bytes;
-        return file;
-    }
-    fs::path at(const fs::path& name) const { return folder_ / name; }
-
-private:
-    static std::string unique_name() {
-        return "sayline-test-" + std::to_string(reinterpret_cast<std::uintptr_t>(&unique_name)) +
-               "-" + std::to_string(std::chrono::steady_clock::now().time_since_epoch().count());
-    }
-    fs::path folder_;
-};
 
 std::vector<std::string> shown(const Setup& setup) {
     std::vector<std::string> list;
