@@ -1,6 +1,7 @@
 // textDocument/hover: what is under the cursor, as it will be said, with its seconds.
 #include "engine/ear.h"
 #include "features/features.h"
+#include "speech/homographs.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -50,12 +51,46 @@ bool on_mark(const Mark& mark, Offset at) {
 
 std::string known_as(const Said& said) {
     switch (said.known) {
-    case Known::lexicon: return "";
-    case Known::guess: return "\n\nNot in the dictionary: the sound is a guess.";
-    case Known::writer: return "\n\nAs the writer says.";
-    case Known::list: return "\n\nAs the project's word list says.";
+    case Known::lexicon: return "From the dictionary.";
+    case Known::guess: return "Not in the dictionary: the sound is a guess.";
+    case Known::writer: return "As the writer says.";
+    case Known::list: return "From the project's word list.";
     }
     return "";
+}
+
+std::string sound_of(const Phones& phones) {
+    return fmt::format("{} · /{}/", to_respelling(phones), to_ipa(phones));
+}
+
+// "lead" goes first or is a metal: what was chosen, why, and the other.
+std::string other_reading(const Homograph& homograph, const Said& said) {
+    const bool first = homograph.readings[0].arpabet == to_arpabet(said.phones.front());
+    const HomographReading& chosen = homograph.readings[first ? 0 : 1];
+    const HomographReading& other = homograph.readings[first ? 1 : 0];
+    return fmt::format(" {}: {}. Also said: {}: {}.",
+                       said.undecided ? "Nothing near it says which, so the usual one"
+                                      : "Chosen by the words around it",
+                       chosen.gloss, sound_of(from_arpabet(other.arpabet).value_or(Phones())),
+                       other.gloss);
+}
+
+// The other sounds of a word: with their meaning for a homograph, else what the list or the
+// dictionary has beside the one that is said.
+std::string other_sounds(const Said& said) {
+    if (said.spoken.size() != 1 || said.spoken.front().letters) return "";
+    const std::string& word = said.spoken.front().text;
+    std::vector<Phones> others = said.others;
+    if (said.known == Known::lexicon) {
+        if (const Homograph* homograph = find_homograph(word); homograph != nullptr) {
+            return other_reading(*homograph, said);
+        }
+        others = pronounce(word).others;
+    }
+    std::string text;
+    for (const Phones& phones : others)
+        text += fmt::format("{}{}", text.empty() ? " Also said: " : ", ", sound_of(phones));
+    return text.empty() ? text : text + ".";
 }
 
 std::string marks_on(const Thought& thought, int word) {
@@ -110,7 +145,8 @@ HoverText hover_word(const Placed& placed, int index) {
     if (spoken != unicode::fold(written)) text += fmt::format("Said: {}\n\n", spoken);
     text += fmt::format("{} {}, {:.2f} s", said.syllables,
                         said.syllables == 1 ? "syllable" : "syllables", said.seconds.count());
-    text += marks_on(thought, index) + known_as(said) + reasons(thought, word.source);
+    text += fmt::format("{}\n\n{}{}{}", marks_on(thought, index), known_as(said),
+                        other_sounds(said), reasons(thought, word.source));
     return {span, std::move(text)};
 }
 

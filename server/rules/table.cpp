@@ -17,6 +17,7 @@ namespace say {
     X(sibilant_pile_up)                                                                            \
     X(other_hearing)                                                                               \
     X(two_readings)                                                                                \
+    X(two_sounds)                                                                                  \
     X(unknown_word)                                                                                \
     X(written_wording)                                                                             \
     X(contraction)                                                                                 \

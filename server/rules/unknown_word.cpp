@@ -98,6 +98,8 @@ extern const Rule unknown_word = {
         "time with it. "
         "The fix writes the guess behind the word as a pronouncer, `Patella{puh-TEH-luh}`: read it "
         "aloud and correct it. "
+        "Or teach it to the project: the guess is written into `.sayline/words.pls`, where all its "
+        "scripts find it. "
         "A word is reported where it first stands, and not at all once it has a pronouncer "
         "anywhere in the script or an entry in the project's word list.",
     .check_script = check,

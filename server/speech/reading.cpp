@@ -3,6 +3,7 @@
 #include "speech/reading.h"
 
 #include "speech/duration.h"
+#include "speech/homographs.h"
 #include "speech/sentences.h"
 #include "speech/settle.h"
 #include "text/ascii.h"
@@ -269,7 +270,69 @@ void find_sounds(Said& said, const Voice& voice) {
     if (guessed) said.known = Known::guess;
 }
 
-std::vector<Said> find_words(const Written& written, const Voice& voice) {
+// --- words of two sounds -------------------------------------------------------------------------
+
+bool is_capital(std::string_view word) {
+    const auto first = unicode::decode(word, 0);
+    if (!unicode::is_upper(first.value) || first.size >= word.size()) return false;
+    return !unicode::is_upper(unicode::decode(word, first.size).value);
+}
+
+// What the choice looks at, made only for a thought that has a homograph.
+class Neighbours {
+public:
+    Neighbours(const Written& written, const std::vector<Sentence>& sentences) {
+        const std::size_t count = written.words.size();
+        folded_.reserve(count);
+        for (const Word& word : written.words)
+            folded_.push_back(unicode::fold(slice(written.plain.text, word.plain)));
+        for (std::size_t i = 0; i < count; ++i) {
+            const Span word = written.words[i].plain;
+            const bool last = i + 1 == count;
+            const std::string_view between =
+                last ? "."
+                     : slice(written.plain.text, {word.end, written.words[i + 1].plain.begin});
+            words_.push_back({.folded = folded_[i],
+                              .capital = is_capital(slice(written.plain.text, word)),
+                              .stops = between.find_first_not_of(' ') != std::string_view::npos});
+        }
+        for (const Sentence& sentence : sentences) {
+            const auto first = static_cast<std::size_t>(sentence.first);
+            if (first < count) words_[first].opens = true;
+        }
+    }
+
+    std::span<const NearWord> words() const { return words_; }
+
+private:
+    std::vector<std::string> folded_; // what the views of words_ look into
+    std::vector<NearWord> words_;
+};
+
+const Homograph* homograph_of(const Said& said) {
+    if (is_given(said.known) || said.spoken.size() != 1 || said.spoken[0].letters) return nullptr;
+    return find_homograph(said.spoken[0].text);
+}
+
+void choose_sounds(const Written& written, const std::vector<Sentence>& sentences,
+                   std::vector<Said>& said) {
+    std::optional<Neighbours> neighbours;
+    for (std::size_t i = 0; i < said.size(); ++i) {
+        const Homograph* homograph = homograph_of(said[i]);
+        if (homograph == nullptr) continue;
+        if (!neighbours) neighbours.emplace(written, sentences);
+        const HomographChoice choice = choose(*homograph, neighbours->words(), i);
+        const auto chosen = static_cast<std::size_t>(choice.reading);
+        said[i].phones.assign(1,
+                              from_arpabet(homograph->readings[chosen].arpabet).value_or(Phones()));
+        said[i].others.assign(
+            1, from_arpabet(homograph->readings[1 - chosen].arpabet).value_or(Phones()));
+        said[i].undecided = !choice.decided;
+    }
+}
+
+std::vector<Said> find_words(const Written& written, const std::vector<Sentence>& sentences,
+                             const Voice& voice) {
     std::vector<Span> spans;
     spans.reserve(written.words.size());
     for (const Word& word : written.words)
@@ -291,6 +354,7 @@ std::vector<Said> find_words(const Written& written, const Voice& voice) {
     }
     for (Said& word : said)
         find_sounds(word, voice);
+    choose_sounds(written, sentences, said);
     for (const Mark& mark : written.marks) {
         if (mark.kind == MarkKind::pronouncer) apply_pronouncer(written, mark, said);
     }
@@ -685,7 +749,7 @@ std::string_view name_of(PauseFrom from) {
 Reading read(const Written& written, std::string_view source, const Voice& voice) {
     Reading reading;
     reading.sentences = find_sentences(written, source);
-    reading.said = find_words(written, voice);
+    reading.said = find_words(written, reading.sentences, voice);
     find_junctures(written, reading.sentences, reading.said);
     TimeLine(written, voice, reading).lay();
     find_breaths(written, source, reading);

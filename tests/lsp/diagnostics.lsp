@@ -20,8 +20,8 @@
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 0,
     "character": 0}}}
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"contents": {"kind": "plaintext",
-    "value": "You · yoo · /ju/\n\n1 syllable, … s"}, "range": {"end": {"character": 3, "line": 0},
-    "start": {"character": 0, "line": 0}}}}
+    "value": "You · yoo · /ju/\n\n1 syllable, … s\n\nFrom the dictionary."},
+    "range": {"end": {"character": 3, "line": 0}, "start": {"character": 0, "line": 0}}}}
 --> {"jsonrpc": "2.0", "method": "textDocument/didChange",
     "params": {"textDocument": {"uri": "file:///tide/pool.say", "version": 3},
     "contentChanges": [{"range": {"start": {"line": 0, "character": 11}, "end": {"line": 0,

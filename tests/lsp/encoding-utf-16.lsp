@@ -28,8 +28,8 @@
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 2,
     "character": 4}}}
 <-- {"id": 2, "jsonrpc": "2.0", "result": {"contents": {"kind": "plaintext",
-    "value": "Jo · joh · /dʒoʊ/\n\n1 syllable, … s"}, "range": {"end": {"character": 5, "line": 2},
-    "start": {"character": 3, "line": 2}}}}
+    "value": "Jo · joh · /dʒoʊ/\n\n1 syllable, … s\n\nFrom the dictionary."},
+    "range": {"end": {"character": 5, "line": 2}, "start": {"character": 3, "line": 2}}}}
 --> {"jsonrpc": "2.0", "id": 3, "method": "textDocument/inlayHint",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "range": {"start": {"line": 0,
     "character": 0}, "end": {"line": 99, "character": 0}}}}

@@ -15,7 +15,7 @@
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 7,
     "character": 14}}}
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"contents": {"kind": "markdown",
-    "value": "**spring** · sprihng · /spɹɪŋ/\n\n1 syllable, … s"},
+    "value": "**spring** · sprihng · /spɹɪŋ/\n\n1 syllable, … s\n\nFrom the dictionary. Also said: sper-IHNG · /spɚˈɪŋ/."},
     "range": {"end": {"character": 18, "line": 7}, "start": {"character": 12, "line": 7}}}}
 --> {"jsonrpc": "2.0", "id": 2, "method": "textDocument/hover",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 7,
