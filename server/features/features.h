@@ -40,15 +40,23 @@ std::string_view title_of(Sweep sweep);
 std::optional<Sweep> find_sweep(std::string_view name);
 bool is_guess(Sweep sweep); // worth a look before it is taken
 
+// A word for the project's own list: what an action teaches instead of changing the script.
+struct Lesson {
+    std::string words;          // as written: "Patella", "Krill Bay"
+    std::vector<Phones> phones; // one list a word, or one for them all
+};
+
 struct FixAction {
-    Fix fix;                          // without edits where it is a sweep
+    Fix fix;                          // without edits where it is a sweep or a lesson
     const Finding* finding = nullptr; // null for an action at the cursor
     enum class Kind { quickfix, rewrite, fix_all } kind = Kind::quickfix;
     std::optional<Sweep> sweep{};
     bool preview = false; // many edits by guess: worth a look before they are taken
+    std::optional<Lesson> lesson{};
 };
 // Fixes of the findings that touch the range, then actions at the cursor or on the selection (split
-// here, breathe here, what a reader would likely do, mark the selection), then those for the whole
+// here, breathe here, what a reader would likely do, mark the selection, teach the project a
+// sound), then those for the whole
 // script.
 std::vector<FixAction> fixes(const Analysis& analysis, Span range);
 std::vector<TextEdit> edits_of(const Analysis& analysis, Sweep sweep);

@@ -3,6 +3,9 @@
 #include "features/features.h"
 #include "rules/split.h"
 #include "rules/suggest.h"
+#include "speech/settle.h"
+#include "syntax/words.h"
+#include "text/unicode.h"
 
 #include <fmt/core.h>
 
@@ -146,6 +149,96 @@ void on_selection(const Placed& placed, Span selection, std::vector<FixAction>& 
     }
 }
 
+// --- the project's word list -------------------------------------------------------------------
+
+bool is_listed(const Analysis& analysis, const Lesson& lesson) {
+    const auto& list = analysis.options.voice.words;
+    if (!list) return false;
+    std::vector<std::string> words;
+    for (const Span word : split_words(lesson.words))
+        words.push_back(unicode::fold(slice(lesson.words, word)));
+    const OwnWord* own = list->find(words);
+    return own != nullptr && own->words.size() == words.size() &&
+           own->readings.front().phones == lesson.phones;
+}
+
+// The words that a pronouncer is for, without an ending behind it: Anna{AN-uh}'s.
+std::string words_before(const Written& written, int first, const Mark& mark) {
+    std::string text;
+    for (int i = first; i <= mark.last; ++i) {
+        const Span word = written.words[static_cast<std::size_t>(i)].plain;
+        std::uint32_t end = word.begin.value;
+        while (end < word.end.value && written.plain.source[end] < mark.span.end.value)
+            ++end;
+        if (!text.empty()) text += ' ';
+        text += slice(written.plain.text, {word.begin, Offset{end}});
+    }
+    return text;
+}
+
+std::optional<Lesson> lesson_of(const Written& written, const Mark& mark) {
+    if (mark.first < 0 || mark.last < mark.first) return std::nullopt;
+    Lesson lesson{.words = {}, .phones = read_pronouncer(mark.argument)};
+    if (lesson.phones.empty()) return std::nullopt;
+    const int covered = mark.last - mark.first + 1;
+    int parts = static_cast<int>(lesson.phones.size());
+    if (parts > covered) { // all of it is the last word's sound
+        Phones whole;
+        for (const Phones& part : lesson.phones)
+            whole.insert(whole.end(), part.begin(), part.end());
+        lesson.phones.assign(1, std::move(whole));
+        parts = 1;
+    }
+    lesson.words = words_before(written, mark.last + 1 - parts, mark);
+    return lesson;
+}
+
+// On a word with a pronouncer, or on the pronouncer itself.
+void keep_pronouncer(const Analysis& analysis, const Placed& placed, Offset at,
+                     std::vector<FixAction>& actions) {
+    const Written& written = placed.thought->written;
+    const Offset inside{at.value - placed.block.span.begin.value};
+    for (const Mark& mark : written.marks) {
+        if (mark.kind != MarkKind::pronouncer || mark.first < 0) continue;
+        const Span whole{written.words[static_cast<std::size_t>(mark.first)].source.begin,
+                         mark.span.end};
+        if (!whole.touches(inside)) continue;
+        std::optional<Lesson> lesson = lesson_of(written, mark);
+        if (!lesson || is_listed(analysis, *lesson)) return;
+        actions.push_back(
+            {.fix = {.title = fmt::format("Keep this pronunciation of “{}” for the project",
+                                          lesson->words),
+                     .edits = {}},
+             .finding = nullptr,
+             .kind = FixAction::Kind::rewrite,
+             .lesson = std::move(lesson)});
+        return;
+    }
+}
+
+// A word that no dictionary knows: the guess is a start that the writer mends in the list.
+void teach_guess(const Analysis& analysis, const Finding& finding,
+                 std::vector<FixAction>& actions) {
+    if (finding.rule == nullptr || finding.rule->id != "unknown-word") return;
+    const Placed* placed = analysis.script.thought_at(finding.span.begin);
+    if (placed == nullptr) return;
+    const Thought& thought = *placed->thought;
+    for (std::size_t i = 0; i < thought.reading.said.size(); ++i) {
+        const Word& word = thought.written.words[i];
+        if (word.source + placed->block.span.begin.value != finding.span) continue;
+        Lesson lesson{.words = std::string(slice(thought.written.plain.text, word.plain)),
+                      .phones = thought.reading.said[i].phones};
+        actions.push_back(
+            {.fix = {.title = fmt::format("Teach the project “{}” as {}", lesson.words,
+                                          to_respelling(lesson.phones.front())),
+                     .edits = {}},
+             .finding = &finding,
+             .kind = FixAction::Kind::quickfix,
+             .lesson = std::move(lesson)});
+        return;
+    }
+}
+
 bool leaves(const Fix& fix) {
     return fix.title.starts_with("Leave this");
 }
@@ -279,8 +372,10 @@ std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
     for (const Finding& finding : analysis.findings) {
         if (finding.span.begin > range.end) break;
         if (finding.span.end < range.begin) continue;
-        for (const Fix& fix : finding.fixes)
+        for (const Fix& fix : finding.fixes) {
+            if (leaves(fix)) teach_guess(analysis, finding, actions);
             actions.push_back({fix, &finding, FixAction::Kind::quickfix});
+        }
     }
     const Placed* placed = analysis.script.thought_at(range.begin);
     if (placed != nullptr && placed->thought->has_words()) {
@@ -290,6 +385,7 @@ std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
         } else {
             on_selection(*placed, range, actions);
         }
+        keep_pronouncer(analysis, *placed, range.begin, actions);
     }
     add_sweeps(analysis, actions);
     if (uses_crlf(analysis.document.text->bytes())) {

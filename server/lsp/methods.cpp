@@ -2,6 +2,9 @@
 // A handler is a function from a snapshot and its parameters to what is sent; the row decodes,
 // calls and encodes.
 #include "host/explain_json.h"
+#include "host/files.h"
+#include "host/pls.h"
+#include "host/settings.h"
 #include "lsp/convert.h"
 #include "lsp/method.h"
 #include "lsp/session.h"
@@ -10,6 +13,7 @@
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 
 namespace say::lsp {
 namespace {
@@ -80,6 +84,31 @@ WorkspaceEdit edit_of(const Snapshot& snapshot, Sweep sweep, Columns& columns) {
                    is_guess(sweep) ? title_of(sweep) : std::string_view{});
 }
 
+// What a lesson writes into the project's word list; nothing where there is no place for it.
+std::optional<WorkspaceEdit> edit_of(const Snapshot& snapshot, const Lesson& lesson) {
+    const auto script = path_of(snapshot.uri);
+    if (!script) return std::nullopt;
+    const std::filesystem::path file = word_list_file(*script);
+    std::error_code error;
+    const bool exists = std::filesystem::exists(file, error);
+    if (!exists && !snapshot.client.create_files) return std::nullopt;
+    auto text = std::make_shared<const Text>(std::string{});
+    if (exists) {
+        const auto read = read_text(file);
+        if (!read) return std::nullopt;
+        text = *read;
+    }
+    const auto edits = pls_edits(text->bytes(), lesson.words, lesson.phones);
+    if (edits.empty()) return std::nullopt;
+    Columns columns(*text, snapshot.client.encoding);
+    return WorkspaceEdit{.uri = uri_of(file),
+                         .version = 0,
+                         .edits = to_edits(edits, columns),
+                         .versioned = snapshot.client.document_changes,
+                         .creates = !exists,
+                         .unopened = true};
+}
+
 std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActionParams& params) {
     const ClientAbilities& client = snapshot.client;
     Columns columns = columns_of(snapshot);
@@ -92,9 +121,13 @@ std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActio
                           .diagnostic = {},
                           .isPreferred = action.fix.preferred && client.action_preferred,
                           .edit = {},
-                          .as_command = !client.action_literals};
-        result.edit.uri = snapshot.uri;
-        if (action.sweep && client.action_resolve && client.action_literals) {
+                          .as_command = !client.action_literals,
+                          .script = snapshot.uri};
+        if (action.lesson) {
+            auto edit = edit_of(snapshot, *action.lesson);
+            if (!edit) continue;
+            result.edit = std::move(*edit);
+        } else if (action.sweep && client.action_resolve && client.action_literals) {
             result.sweep = name_of(*action.sweep);
         } else if (action.sweep) {
             result.edit = edit_of(snapshot, *action.sweep, columns);

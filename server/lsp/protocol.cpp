@@ -69,6 +69,8 @@ void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
     client.document_changes = workspace["workspaceEdit"]["documentChanges"].flag();
     client.change_annotations =
         client.document_changes && workspace["workspaceEdit"]["changeAnnotationSupport"].exists();
+    client.create_files = client.document_changes &&
+                          has_entry(workspace["workspaceEdit"]["resourceOperations"], "create");
     client.configuration = workspace["configuration"].flag();
     client.watch_configuration = workspace["didChangeConfiguration"]["dynamicRegistration"].flag();
     client.watch_files = workspace["didChangeWatchedFiles"]["dynamicRegistration"].flag();
@@ -250,9 +252,15 @@ Json encode(const WorkspaceEdit& edit) {
         for (Json& one : edits)
             one["annotationId"] = annotation;
     }
-    Json change = {{"textDocument", {{"uri", edit.uri}, {"version", edit.version}}},
-                   {"edits", std::move(edits)}};
-    Json result = {{"documentChanges", Json::array({std::move(change)})}};
+    Json changes = Json::array();
+    if (edit.creates) {
+        changes.push_back(
+            {{"kind", "create"}, {"uri", edit.uri}, {"options", {{"ignoreIfExists", true}}}});
+    }
+    const Json version = edit.unopened ? Json() : Json(edit.version);
+    changes.push_back(
+        {{"textDocument", {{"uri", edit.uri}, {"version", version}}}, {"edits", std::move(edits)}});
+    Json result = {{"documentChanges", std::move(changes)}};
     if (!edit.preview.empty()) {
         result["changeAnnotations"][annotation] = {{"label", edit.preview},
                                                    {"needsConfirmation", true}};
@@ -284,13 +292,13 @@ Json encode(const CodeAction& action) {
     if (action.as_command) {
         return {{"title", action.title},
                 {"command", "sayline.applyFix"},
-                {"arguments", Json::array({action.edit.uri, encode(action.edit)})}};
+                {"arguments", Json::array({action.script, encode(action.edit)})}};
     }
     Json result = {{"title", action.title}, {"kind", action.kind}};
     if (action.sweep.empty()) {
         result["edit"] = encode(action.edit);
     } else {
-        result["data"] = {{"uri", action.edit.uri}, {"sweep", action.sweep}};
+        result["data"] = {{"uri", action.script}, {"sweep", action.sweep}};
     }
     if (action.diagnostic) result["diagnostics"] = Json::array({encode(*action.diagnostic)});
     if (action.isPreferred) result["isPreferred"] = true;

@@ -64,6 +64,7 @@ struct ClientAbilities {
     bool action_resolve = false;     // asks for an action's edit when it is chosen
     bool change_annotations = false; // can show edits before they are taken
     bool document_changes = false;
+    bool create_files = false; // an edit may make a file
     bool apply_edit = false;
     bool configuration = false;
     bool watch_configuration = false; // may be asked to announce it
@@ -152,6 +153,8 @@ struct WorkspaceEdit {
     std::vector<TextEdit> edits;
     bool versioned = false; // documentChanges, else changes
     std::string preview{};  // what to show above the edits before they are taken; needs versioned
+    bool creates = false;   // the file is made first, if it is not there; only where versioned
+    bool unopened = false;  // a file that the client has not opened here: it has no version
 };
 
 struct Diagnostic {
@@ -182,6 +185,7 @@ struct CodeAction {
     WorkspaceEdit edit;
     bool as_command = false; // for clients that know no action but a command
     std::string sweep{};     // the edit is made by codeAction/resolve
+    std::string script;      // whose action it is
 };
 
 struct CodeActionResolveParams {
