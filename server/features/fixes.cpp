@@ -52,8 +52,16 @@ bool has_pause(const Thought& thought, int word) {
         [&](const Mark& mark) { return is_pause(mark.kind) && mark.first == word - 1; });
 }
 
+using Suggestions = std::vector<rules::Suggestion>;
+
+bool suggests_pause(const Suggestions& suggestions, int word) {
+    return std::any_of(suggestions.begin(), suggestions.end(), [word](const auto& suggestion) {
+        return suggestion.word == word && suggestion.kind != MarkKind::stress;
+    });
+}
+
 void at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
-               std::vector<FixAction>& actions) {
+               const Suggestions& suggestions, std::vector<FixAction>& actions) {
     const Thought& thought = *placed.thought;
     const ThoughtView view = view_of(thought, analysis.options);
     const std::uint32_t by = placed.block.span.begin.value;
@@ -68,7 +76,7 @@ void at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
             slice(thought.written.plain.text,
                   thought.written.words[static_cast<std::size_t>(word)].plain);
         offer(fmt::format("Begin a new thought at “{}”", name), rules::thought_before(view, word));
-        if (!has_pause(thought, word)) {
+        if (!has_pause(thought, word) && !suggests_pause(suggestions, word)) {
             offer(fmt::format("Breathe before “{}”", name), rules::pause_before(view, word, "/"));
         }
     }
@@ -90,11 +98,10 @@ const Sentence* sentence_at(const Thought& thought, Offset inside) {
 // What a reader would likely do in the sentence at the cursor, one by one, and in the whole
 // thought.
 void likely_at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
-                      std::vector<FixAction>& actions) {
+                      const Suggestions& suggestions, std::vector<FixAction>& actions) {
     const Thought& thought = *placed.thought;
     const ThoughtView view = view_of(thought, analysis.options);
     const std::uint32_t by = placed.block.span.begin.value;
-    const std::vector<rules::Suggestion> suggestions = rules::suggest(view);
     if (const Sentence* sentence = sentence_at(thought, Offset{at.value - by})) {
         for (const rules::Suggestion& suggestion : suggestions) {
             if (suggestion.word < sentence->first || suggestion.word >= sentence->last) continue;
@@ -380,8 +387,10 @@ std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
     const Placed* placed = analysis.script.thought_at(range.begin);
     if (placed != nullptr && placed->thought->has_words()) {
         if (range.empty()) {
-            at_cursor(analysis, *placed, range.begin, actions);
-            likely_at_cursor(analysis, *placed, range.begin, actions);
+            const Suggestions suggestions =
+                rules::suggest(view_of(*placed->thought, analysis.options));
+            at_cursor(analysis, *placed, range.begin, suggestions, actions);
+            likely_at_cursor(analysis, *placed, range.begin, suggestions, actions);
         } else {
             on_selection(*placed, range, actions);
         }

@@ -143,6 +143,12 @@ Cluster cluster_of(const Join& join) {
     if (!cluster.left.empty() && cluster.left.front().sound == Sound::R) {
         cluster.left = cluster.left.subspan(1);
     }
+    // "thousand squares", "next came": a t or d in the middle is dropped without harm (Guy 1980, on
+    // the deletion of final stops; from memory).
+    const bool drops =
+        cluster.left.size() > 1 && !cluster.right.empty() &&
+        (cluster.left.back().sound == Sound::T || cluster.left.back().sound == Sound::D);
+    if (drops) cluster.left = cluster.left.first(cluster.left.size() - 1);
     cluster.count = static_cast<int>(cluster.left.size() + cluster.right.size());
     const bool held = !cluster.left.empty() && !cluster.right.empty() &&
                       cluster.left.back().sound == cluster.right.front().sound;
@@ -174,11 +180,8 @@ bool piles_consonants(const Join& join) {
     const auto all_hard = [](std::span<const Phone> phones) {
         return std::all_of(phones.begin(), phones.end(), is_obstruent);
     };
-    // "first step" is easy: three of them belong to one word. So is "next came": a t or d in the
-    // middle is dropped without harm.
+    // "first step" is easy: three of them belong to one word.
     const bool lopsided = std::max(cluster.left.size(), cluster.right.size()) >= 3;
-    const Sound end = cluster.left.back().sound;
-    if (cluster.left.size() > 1 && (end == Sound::T || end == Sound::D)) return false;
     return lopsided && cluster.count >= many_obstruents && all_hard(cluster.left) &&
            all_hard(cluster.right);
 }
