@@ -306,20 +306,27 @@ std::optional<double> read_number(const OptionValue& value, bool seconds) {
     return number;
 }
 
+// Made in place: GCC 12 takes the move of a variant with a vector for a use of what is not there.
+template <class Value> std::optional<OptionValue> make_value(Value value) {
+    std::optional<OptionValue> made;
+    made.emplace(std::in_place_type<Value>, std::move(value));
+    return made;
+}
+
 std::optional<OptionValue> checked_number(const OptionRow& row, const OptionValue& value) {
     const auto number = read_number(value, row.type == OptionType::seconds);
     // Written so that a NaN fails it too.
     if (!number || !(*number >= row.low && *number <= row.high)) return std::nullopt;
     if (row.type == OptionType::words && std::floor(*number) != *number) return std::nullopt;
-    return OptionValue{*number};
+    return make_value(*number);
 }
 
 std::optional<OptionValue> checked_boolean(const OptionValue& value) {
     if (std::holds_alternative<bool>(value)) return value;
     const auto* written = std::get_if<std::string>(&value);
     if (!written) return std::nullopt;
-    if (*written == "true") return OptionValue{true};
-    if (*written == "false") return OptionValue{false};
+    if (*written == "true") return make_value(true);
+    if (*written == "false") return make_value(false);
     return std::nullopt;
 }
 
@@ -327,7 +334,7 @@ std::optional<OptionValue> checked_choice(const OptionRow& row, const OptionValu
     if (const auto* written = std::get_if<std::string>(&value)) {
         const std::string lower = unicode::to_lower(trimmed(*written));
         for (const std::string_view choice : row.choices) {
-            if (unicode::to_lower(choice) == lower) return OptionValue{std::string(choice)};
+            if (unicode::to_lower(choice) == lower) return make_value(std::string(choice));
         }
     }
     if (row.low < row.high) return checked_number(row, value);
@@ -342,7 +349,7 @@ std::optional<OptionValue> checked_pace(const OptionValue& value) {
         written = trimmed(*text);
     }
     if (!parse_pace(written)) return std::nullopt;
-    return OptionValue{written};
+    return make_value(std::move(written));
 }
 
 // One name or several; on the command line they are parted by commas.
@@ -362,7 +369,7 @@ std::optional<OptionValue> checked_files(const OptionValue& value) {
     const bool any_empty = std::any_of(files.begin(), files.end(),
                                        [](const std::string& file) { return file.empty(); });
     if (any_empty) return std::nullopt;
-    return OptionValue{std::move(files)};
+    return make_value(std::move(files));
 }
 
 // The value in the form the row's setter takes; nothing if it may not stand there.
