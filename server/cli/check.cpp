@@ -25,31 +25,32 @@ std::optional<Severity> parse_severity(std::string_view written) {
     return std::nullopt;
 }
 
-std::string titles_of(const Finding& finding) {
+std::string titles_of(const Analysis& analysis, const Finding& finding) {
     std::string titles;
-    for (const Fix& fix : finding.fixes) {
+    for (const Fix& fix : fixes_of(analysis, finding)) {
         if (!titles.empty()) titles += "; ";
         titles += fix.title;
     }
     return titles;
 }
 
-void print_finding(const std::string& file, const Text& text, const Finding& finding,
+void print_finding(const std::string& file, const Analysis& analysis, const Finding& finding,
                    const Paint& paint, std::ostream& out) {
+    const Text& text = *analysis.document.text;
     const Place place = place_of(text, finding.span.begin);
     out << paint.strong(fmt::format("{}:{}:{}", file, place.line, place.column)) << "  "
         << paint.severity(finding.severity, name_of(finding.severity)) << "  "
-        << printable(finding.message) << "  " << paint.faint(fmt::format("[{}]", finding.rule->id))
-        << '\n';
+        << printable(finding.message()) << "  "
+        << paint.faint(fmt::format("[{}]", finding.rule->id)) << '\n';
     out << excerpt(text, finding.span, paint);
-    if (!finding.readings.empty()) {
+    if (!finding.readings().empty()) {
         std::string readings;
-        for (const std::string& reading : finding.readings) {
+        for (const std::string& reading : finding.readings()) {
             readings += (readings.empty() ? "" : "; ") + reading;
         }
         out << "    or: " << printable(readings) << '\n';
     }
-    const std::string titles = titles_of(finding);
+    const std::string titles = titles_of(analysis, finding);
     if (!titles.empty()) out << "    fix: " << printable(titles) << '\n';
 }
 
@@ -70,7 +71,7 @@ std::string count_findings(const std::vector<Finding>& findings) {
 void print_checked(const Checked& checked, const Paint& paint, std::ostream& out) {
     const Analysis& analysis = *checked.analysis;
     for (const Finding& finding : analysis.findings) {
-        print_finding(checked.file, *analysis.document.text, finding, paint, out);
+        print_finding(checked.file, analysis, finding, paint, out);
     }
     if (!analysis.findings.empty()) out << '\n';
     out << paint.strong(checked.file) << ": ";

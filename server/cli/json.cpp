@@ -62,22 +62,23 @@ Json fix_json(const Fix& fix) {
     return json;
 }
 
-Json finding_json(const Text& text, const Finding& finding) {
+Json finding_json(const Analysis& analysis, const Finding& finding) {
+    const Text& text = *analysis.document.text;
     const Place begin = place_of(text, finding.span.begin);
     const Place end = place_of(text, finding.span.end);
     Json json;
     json["rule"] = finding.rule->id;
     json["severity"] = name_of(finding.severity);
-    json["message"] = finding.message;
+    json["message"] = finding.message();
     json["line"] = begin.line;
     json["column"] = begin.column;
     json["end_line"] = end.line;
     json["end_column"] = end.column;
     json["begin"] = finding.span.begin.value;
     json["end"] = finding.span.end.value;
-    if (!finding.readings.empty()) json["readings"] = finding.readings;
+    if (!finding.readings().empty()) json["readings"] = finding.readings();
     Json fixes = Json::array();
-    for (const Fix& fix : finding.fixes)
+    for (const Fix& fix : fixes_of(analysis, finding))
         fixes.push_back(fix_json(fix));
     json["fixes"] = std::move(fixes);
     return json;
@@ -134,7 +135,7 @@ std::string check_json(const std::vector<Checked>& files, const std::vector<Trou
         json["fixed"] = file.fixed;
         Json findings = Json::array();
         for (const Finding& finding : file.analysis->findings) {
-            findings.push_back(finding_json(*file.analysis->document.text, finding));
+            findings.push_back(finding_json(*file.analysis, finding));
         }
         json["findings"] = std::move(findings);
         list.push_back(std::move(json));

@@ -3,7 +3,8 @@
 #include "engine/analysis.h"
 
 #include "base/hash.h"
-#include "rules/header_lines.h"
+#include "engine/assemble.h"
+#include "engine/findings.h"
 #include "speech/settle.h"
 #include "text/unicode.h"
 
@@ -122,13 +123,6 @@ std::uint64_t words_key_of(const Reading& reading) {
     return hash.value();
 }
 
-bool silenced(const Rule& rule, const Options& options, const std::vector<std::string>& allow) {
-    if (rule.stage > options.stage) return true;
-    if (std::find(allow.begin(), allow.end(), rule.id) != allow.end()) return true;
-    const auto level = options.rule_levels.find(rule.id);
-    return level != options.rule_levels.end() && level->second == RuleLevel::off;
-}
-
 void ask_rules(Thought& thought, const Options& options, const Header& header) {
     std::vector<std::string> allow = thought.written.allow;
     allow.insert(allow.end(), header.allow.begin(), header.allow.end());
@@ -139,14 +133,28 @@ void ask_rules(Thought& thought, const Options& options, const Header& header) {
         if (rule->family == Family::length && length_found) continue;
         for (FindingDraft& draft : rule->check(view)) {
             if (rule->family == Family::length) length_found = true;
-            thought.drafts.push_back({rule, std::move(draft)});
+            const Severity severity = severity_of(*rule, draft, options);
+            thought.drafts.push_back({rule, std::move(draft), severity});
         }
     }
 }
 
-Thought make_thought(std::string_view text, const Block& block, const Voice& voice,
-                     const Options& options, const Header& header, Parser& parser) {
-    Thought thought;
+// Which rules of the script need to look at it.
+std::uint32_t concerns(const Thought& thought, const Options& options) {
+    const ThoughtView view = view_of(thought, options);
+    std::uint32_t bits = 0;
+    for (std::size_t i = 0; i < script_rules().size(); ++i) {
+        const Rule& rule = *script_rules()[i];
+        if (rule.concerns != nullptr && rule.concerns(view)) bits |= std::uint32_t{1} << i;
+    }
+    return bits;
+}
+
+std::shared_ptr<Thought> make_thought(std::string_view text, const Block& block, const Voice& voice,
+                                      const Options& options, const Header& header,
+                                      Parser& parser) {
+    auto made = std::make_shared<Thought>();
+    Thought& thought = *made;
     thought.kind = block.kind;
     thought.source = slice(text, block.span);
     const std::uint32_t begin = block.span.begin.value;
@@ -157,383 +165,69 @@ Thought make_thought(std::string_view text, const Block& block, const Voice& voi
     thought.reading = read(thought.written, thought.source, voice);
     thought.words_key = words_key_of(thought.reading);
     ask_rules(thought, options, header);
-    return thought;
+    thought.concerns = concerns(thought, options);
+    return made;
 }
 
-std::uint64_t key_of(std::string_view text, const Block& block, std::uint64_t fingerprint) {
-    return Hash{}
-        .add(slice(text, block.span))
-        .add(slice(text, block.notes))
-        .add(static_cast<std::uint64_t>(block.kind))
-        .add(static_cast<std::uint64_t>(block.content.begin.value - block.span.begin.value))
-        .add(fingerprint)
-        .value();
-}
-
-// --- the script ---------------------------------------------------------------------------------
-
-struct TargetAtEnd {
-    std::string_view name;
-    std::optional<Target> target;
-    Span span; // in the heading's text
-};
-
-TargetAtEnd split_heading(std::string_view heading) {
-    while (!heading.empty() && (heading.back() == ' ' || heading.back() == '\t'))
-        heading.remove_suffix(1);
-    if (!heading.ends_with(')')) return {heading, {}, {}};
-    const std::size_t open = heading.rfind('(');
-    if (open == std::string_view::npos) return {heading, {}, {}};
-    const auto target = parse_target(heading.substr(open + 1, heading.size() - open - 2));
-    if (!target) return {heading, {}, {}};
-    std::string_view name = heading.substr(0, open);
-    while (!name.empty() && (name.back() == ' ' || name.back() == '\t'))
-        name.remove_suffix(1);
-    return {name, target, make_span(open + 1, heading.size() - 1)};
-}
-
-class Assembler {
-public:
-    Assembler(std::string_view text, const Options& options, Script& script)
-        : text_(text), options_(options), script_(script) {}
-
-    // Voices are made once for each speaker, not once for each thought.
-    bool assemble(Parser& parser, Memo& memo, const Cancel& cancel) {
-        add_voice(options_.reader);
-        for (const Speaker& speaker : script_.header.speakers) {
-            add_voice(speaker.reader.empty() ? options_.reader : speaker.reader);
-        }
-        script_.thoughts.reserve(script_.blocks.size());
-        for (const Block& block : script_.blocks) {
-            switch (block.kind) {
-            case BlockKind::heading: open_section(block); break;
-            case BlockKind::paragraph:
-            case BlockKind::item:
-                if (cancel.tripped()) return false;
-                place(block, parser, memo);
-                break;
-            case BlockKind::note:
-            case BlockKind::divider: break;
-            }
-        }
-        close_sections(1, Offset{static_cast<std::uint32_t>(text_.size())});
-        lay_times();
-        number_occurrences();
-        return true;
-    }
-
-private:
-    struct Reader {
-        Voice voice;
-        std::uint64_t fingerprint;
+// The reader's own voice, then one for each speaker: made once, not once for each thought.
+std::vector<VoiceInForce> voices_of(const Options& options, const Header& header) {
+    std::vector<VoiceInForce> voices;
+    const auto add = [&](const std::string& reader) {
+        Voice voice = voice_of(options, reader);
+        const std::uint64_t print = fingerprint(voice, options, header);
+        voices.push_back({std::move(voice), print});
     };
+    add(options.reader);
+    for (const Speaker& speaker : header.speakers)
+        add(speaker.reader.empty() ? options.reader : speaker.reader);
+    return voices;
+}
 
-    void add_voice(const std::string& reader) {
-        Voice voice = voice_of(options_, reader);
-        const std::uint64_t print = fingerprint(voice, options_, script_.header);
-        readers_.push_back({std::move(voice), print});
-    }
+// --- from the last version on -------------------------------------------------------------------
 
-    // The speaker in force: an index into readers_, 0 before anybody is named.
-    void hear_speaker(const Block& block) {
-        const std::string_view name = slice(text_, block.speaker);
-        if (name.empty()) return;
-        speaker_name_ = name;
-        speaker_ = 0;
-        const std::vector<Speaker>& speakers = script_.header.speakers;
-        for (std::size_t i = 0; i < speakers.size(); ++i) {
-            // Of names joined by AND the first sets the pace.
-            const bool longer =
-                speaker_ != 0 && speakers[speaker_ - 1].name.size() >= speakers[i].name.size();
-            if (name.starts_with(speakers[i].name) && !longer) speaker_ = i + 1;
+// True if the script stands as it did, but for a change behind its header.
+bool continues(const Analysis& last, const Script& script, Change change) {
+    constexpr std::uint32_t line_end = 2; // the header's own
+    const Span header = last.script.header.span;
+    return last.script.voices == script.voices && header == script.header.span &&
+           (header.empty() || change.begin >= header.end.value + line_end);
+}
+
+// Cuts the script's blocks and says what it has in common with the last version.
+Past cut(std::string_view text, const Analysis* last, Script& script) {
+    if (last != nullptr) {
+        const Change change = difference(last->document.text->bytes(), text);
+        if (continues(*last, script, change)) {
+            Recut recut = recut_blocks(text, script.header, last->script.blocks, change);
+            script.blocks = std::move(recut.blocks);
+            return {&last->script, recut.before, recut.after};
         }
     }
+    script.blocks = cut_blocks(text, script.header);
+    return {last != nullptr ? &last->script : nullptr, 0, 0};
+}
 
-    void place(const Block& block, Parser& parser, Memo& memo) {
-        hear_speaker(block);
-        const Reader& reader = readers_[speaker_];
-        const std::uint64_t key = key_of(text_, block, reader.fingerprint);
-        auto thought = memo.find(key, slice(text_, block.span));
-        if (!thought) {
-            auto fresh = std::make_shared<Thought>(
-                make_thought(text_, block, reader.voice, options_, script_.header, parser));
-            fresh->key = key;
-            thought = fresh;
-            memo.keep(thought);
-        }
-        Placed placed;
-        placed.block = block;
-        placed.section = open_.empty() ? -1 : open_.back();
-        placed.speaker = speaker_name_;
-        placed.thought = std::move(thought);
-        script_.thoughts.push_back(std::move(placed));
-        gaps_.push_back(reader.voice.pauses);
-        pace_errors_.push_back(reader.voice.pace_error);
-    }
-
-    void open_section(const Block& block) {
-        close_sections(block.level, block.span.begin);
-        const TargetAtEnd heading = split_heading(slice(text_, block.content));
-        Section section;
-        section.name = heading.name;
-        section.level = block.level;
-        section.parent = open_.empty() ? -1 : open_.back();
-        section.heading = block.span;
-        section.span = block.span;
-        section.target = heading.target;
-        if (heading.target) section.target_span = heading.span + block.content.begin.value;
-        open_.push_back(static_cast<int>(script_.sections.size()));
-        script_.sections.push_back(std::move(section));
-    }
-
-    void close_sections(int level, Offset end) {
-        while (!open_.empty() &&
-               script_.sections[static_cast<std::size_t>(open_.back())].level >= level) {
-            script_.sections[static_cast<std::size_t>(open_.back())].span.end = end;
-            open_.pop_back();
-        }
-    }
-
-    // A gap stands between two thoughts with words; silences and lone directions have none of their
-    // own.
-    void lay_times() {
-        std::vector<Placed>& thoughts = script_.thoughts;
-        int last_with_words = -1;
-        for (std::size_t i = 0; i < thoughts.size(); ++i) {
-            if (!thoughts[i].thought->has_words()) continue;
-            if (last_with_words >= 0) {
-                Placed& before = thoughts[static_cast<std::size_t>(last_with_words)];
-                const bool items = before.block.kind == BlockKind::item &&
-                                   thoughts[i].block.kind == BlockKind::item;
-                const PauseTable& table = options_.voice.table;
-                before.gap = (items ? table.item_gap : table.gap) *
-                             gaps_[static_cast<std::size_t>(last_with_words)];
-            }
-            last_with_words = static_cast<int>(i);
-        }
-
-        // Where the next thought with words begins, for each thought.
-        std::vector<Offset> next(thoughts.size(), Offset{UINT32_MAX});
-        for (std::size_t i = thoughts.size(); i-- > 1;) {
-            next[i - 1] = thoughts[i].thought->has_words() ? thoughts[i].block.span.begin : next[i];
-        }
-
-        std::vector<Totals> sections(script_.sections.size());
-        Totals whole;
-        std::vector<bool> begun(script_.sections.size(), false);
-        for (std::size_t i = 0; i < thoughts.size(); ++i) {
-            Placed& placed = thoughts[i];
-            placed.at = whole.total();
-            const Reading& reading = placed.thought->reading;
-            const double error = pace_errors_[i].share;
-            const auto add = [&](Totals& totals, bool with_gap) {
-                totals.speech += reading.timing.speech;
-                totals.pause += reading.timing.pause;
-                totals.held += reading.held;
-                Seconds uncertain = reading.timing.expected - reading.held;
-                if (with_gap) {
-                    totals.pause += placed.gap;
-                    uncertain += placed.gap;
-                }
-                totals.off += error * uncertain;
-            };
-            for (int s = placed.section; s >= 0;
-                 s = script_.sections[static_cast<std::size_t>(s)].parent) {
-                const auto index = static_cast<std::size_t>(s);
-                Section& section = script_.sections[index];
-                if (!begun[index]) section.at = placed.at;
-                begun[index] = true;
-                // The gap behind a section's last thought belongs to what holds both.
-                add(sections[index], gap_inside(next[i], section));
-                ++section.thoughts;
-            }
-            add(whole, true);
-            script_.words += static_cast<int>(placed.thought->written.words.size());
-            script_.spoken_words += reading.spoken_words;
-        }
-        for (std::size_t i = 0; i < sections.size(); ++i) {
-            script_.sections[i].timing = sections[i].timing();
-            if (!begun[i]) script_.sections[i].at = at_of_empty(script_.sections[i]);
-        }
-        script_.timing = whole.timing();
-    }
-
-    struct Totals {
-        Seconds speech{0};
-        Seconds pause{0};
-        Seconds held{0};
-        Seconds off{0}; // what the readers' paces may be off, each by its own share
-        Seconds total() const { return speech + pause; }
-        Timing timing() const {
-            const Seconds uncertain = total() - held;
-            const PaceError pace{uncertain > Seconds{0} ? off / uncertain : 0.0};
-            return with_range(speech, pause, held, pace);
-        }
+// The thoughts at both ends that are the very same as in the last analysis.
+Standing standing(const Analysis& last, const Script& script) {
+    const std::vector<Placed>& old = last.script.thoughts;
+    const std::vector<Placed>& now = script.thoughts;
+    Standing result{.analysis = &last};
+    const std::size_t most = std::min(old.size(), now.size());
+    // How far each thought moved; a script may hold the very same thought twice.
+    const auto moved = [&](std::size_t a, std::size_t b) {
+        return now[b].block.span.begin.value - old[a].block.span.begin.value;
     };
-
-    // True if the next thought with words, whose beginning is `next`, stands in the section too.
-    static bool gap_inside(Offset next, const Section& section) { return next < section.span.end; }
-
-    Seconds at_of_empty(const Section& section) const {
-        const auto next = std::partition_point(
-            script_.thoughts.begin(), script_.thoughts.end(),
-            [&](const Placed& placed) { return placed.block.span.begin < section.heading.begin; });
-        return next == script_.thoughts.end() ? Seconds{0} : next->at;
-    }
-
-    void number_occurrences() {
-        std::unordered_map<std::uint64_t, int> seen;
-        seen.reserve(script_.thoughts.size());
-        for (Placed& placed : script_.thoughts)
-            placed.occurrence = seen[placed.thought->words_key]++;
-    }
-
-    std::string_view text_;
-    const Options& options_;
-    Script& script_;
-    std::vector<Reader> readers_;
-    std::vector<double> gaps_;           // the pause factor of each thought's reader
-    std::vector<PaceError> pace_errors_; // of each thought's reader
-    std::vector<int> open_;              // sections that are open, outer first
-    std::size_t speaker_ = 0;
-    std::string_view speaker_name_;
-};
-
-// --- findings -----------------------------------------------------------------------------------
-
-Severity severity_of(const Rule& rule, const FindingDraft& draft, const Options& options) {
-    const auto level = options.rule_levels.find(rule.id);
-    if (level != options.rule_levels.end() && level->second == RuleLevel::hint)
-        return Severity::hint;
-    if (level != options.rule_levels.end() && level->second == RuleLevel::warning)
-        return Severity::warning;
-    return draft.severity.value_or(rule.severity);
-}
-
-// "Leave this one": a note above the thought, or one more id in the note that is there already.
-Fix leave_here(std::string_view text, const Rule& rule, const Placed& placed) {
-    Fix fix{.title = "Leave this one", .edits = {}};
-    const std::string_view notes = slice(text, placed.block.notes);
-    const std::size_t at = notes.rfind("% allow:");
-    if (at != std::string_view::npos) {
-        std::size_t end = notes.find_first_of("\r\n", at);
-        if (end == std::string_view::npos) end = notes.size();
-        const std::uint32_t place =
-            placed.block.notes.begin.value + static_cast<std::uint32_t>(end);
-        fix.edits.push_back({make_span(place, place), fmt::format(", {}", rule.id)});
-        return fix;
-    }
-    const Offset begin = placed.block.span.begin;
-    fix.edits.push_back({{begin, begin}, fmt::format("% allow: {}\n", rule.id)});
-    if (uses_crlf(text)) write_crlf(fix.edits);
-    return fix;
-}
-
-Fix leave_everywhere(const ScriptView& script, const Rule& rule) {
-    Fix fix{.title = "Leave this rule out of the script", .edits = {}};
-    for (const HeaderEntry& entry : script.header.entries) {
-        if (unicode::to_lower(slice(script.text, entry.key)) != "allow") continue;
-        fix.edits.push_back({{entry.value.end, entry.value.end}, fmt::format(", {}", rule.id)});
-        return fix;
-    }
-    fix.edits.push_back(rules::add_header_line(script, fmt::format("allow: {}", rule.id)));
-    return fix;
-}
-
-void move_into_place(FindingDraft& draft, std::uint32_t by, bool crlf) {
-    draft.span = draft.span + by;
-    for (Fix& fix : draft.fixes) {
-        for (TextEdit& edit : fix.edits)
-            edit.span = edit.span + by;
-        if (crlf) write_crlf(fix.edits);
-    }
-}
-
-Finding stamp(FindingDraft draft, const Rule& rule, const Options& options) {
-    Finding finding;
-    finding.rule = &rule;
-    finding.severity = severity_of(rule, draft, options);
-    finding.span = draft.span;
-    finding.message = std::move(draft.message);
-    finding.fixes = std::move(draft.fixes);
-    finding.readings = std::move(draft.readings);
-    return finding;
-}
-
-void thought_findings(std::string_view text, const Script& script, const Options& options,
-                      std::vector<Finding>& findings) {
-    const bool crlf = uses_crlf(text);
-    for (const Placed& placed : script.thoughts) {
-        for (const Thought::Draft& made : placed.thought->drafts) {
-            FindingDraft draft = made.draft;
-            move_into_place(draft, placed.block.span.begin.value, crlf);
-            Finding finding = stamp(std::move(draft), *made.rule, options);
-            finding.fixes.push_back(leave_here(text, *made.rule, placed));
-            findings.push_back(std::move(finding));
-        }
-    }
-}
-
-std::vector<Stretch> stretches(const Script& script) {
-    std::vector<Stretch> result;
-    result.reserve(script.sections.size());
-    for (const Section& section : script.sections) {
-        result.push_back({.name = section.name,
-                          .span = section.heading,
-                          .parent = section.parent,
-                          .level = section.level,
-                          .target = section.target,
-                          .target_span = section.target_span,
-                          .timing = section.timing,
-                          .has_thoughts = section.thoughts > 0});
-    }
+    const auto same = [&](std::size_t a, std::size_t b, std::uint32_t by) {
+        return old[a].thought == now[b].thought && moved(a, b) == by;
+    };
+    while (result.before < most && same(result.before, result.before, 0))
+        ++result.before;
+    if (result.before == most) return result;
+    const std::uint32_t by = moved(old.size() - 1, now.size() - 1);
+    while (result.before + result.after < most &&
+           same(old.size() - 1 - result.after, now.size() - 1 - result.after, by))
+        ++result.after;
     return result;
-}
-
-void script_findings(std::string_view text, const Script& script, const Options& options,
-                     std::vector<Finding>& findings, const Cancel& cancel) {
-    const std::vector<Stretch> sections = stretches(script);
-    std::vector<ThoughtSummary> thoughts;
-    thoughts.reserve(script.thoughts.size());
-    for (const Placed& placed : script.thoughts) {
-        thoughts.push_back({.begin = placed.block.span.begin,
-                            .source = placed.thought->source,
-                            .content = placed.thought->content,
-                            .kind = placed.thought->kind,
-                            .section = placed.section,
-                            .written = &placed.thought->written,
-                            .reading = &placed.thought->reading});
-    }
-    const Header& header = script.header;
-    const ScriptView view{.text = text,
-                          .header = header,
-                          .whole = {.name = {},
-                                    .span = header.target_span,
-                                    .target = header.target,
-                                    .target_span = header.target_span,
-                                    .timing = script.timing,
-                                    .has_thoughts = !script.thoughts.empty()},
-                          .sections = sections,
-                          .thoughts = thoughts,
-                          .stage = options.stage,
-                          .options = options.rules,
-                          .language = options.voice.language};
-    for (const Rule* rule : all_rules()) {
-        if (rule->check_script == nullptr || cancel.tripped()) continue;
-        if (silenced(*rule, options, header.allow)) continue;
-        for (FindingDraft& draft : rule->check_script(view)) {
-            Finding finding = stamp(std::move(draft), *rule, options);
-            const Placed* placed = script.thought_at(finding.span.begin);
-            if (placed != nullptr) {
-                const std::vector<std::string>& allow = placed->thought->written.allow;
-                if (std::find(allow.begin(), allow.end(), rule->id) != allow.end()) continue;
-                finding.fixes.push_back(leave_here(text, *rule, *placed));
-            } else {
-                finding.fixes.push_back(leave_everywhere(view, *rule));
-            }
-            findings.push_back(std::move(finding));
-        }
-    }
 }
 
 } // namespace
@@ -584,16 +278,19 @@ std::shared_ptr<const Analysis> analyse(const Document& document, const Options&
     Script& script = analysis->script;
     script.header = parse_header(text);
     analysis->options = in_force(options, script.header, text);
-    script.blocks = cut_blocks(text, script.header);
-    const bool finished = Assembler(text, analysis->options, script).assemble(parser, memo, cancel);
-    if (!finished) return nullptr;
-    memo.next_generation();
-    thought_findings(text, script, analysis->options, analysis->findings);
-    script_findings(text, script, analysis->options, analysis->findings, cancel);
+    const std::vector<VoiceInForce> voices = voices_of(analysis->options, script.header);
+    for (const VoiceInForce& voice : voices)
+        script.voices.push_back(voice.print);
+    const std::shared_ptr<const Analysis> last = memo.last();
+    const Past past = cut(text, last.get(), script);
+    const MakeThought make = [&](const Block& block, const Voice& voice) {
+        return make_thought(text, block, voice, analysis->options, script.header, parser);
+    };
+    if (!assemble(text, analysis->options, voices, past, script, memo, make, cancel))
+        return nullptr;
+    collect_findings(*analysis, last ? standing(*last, script) : Standing{}, cancel);
     if (cancel.tripped()) return nullptr;
-    std::stable_sort(
-        analysis->findings.begin(), analysis->findings.end(),
-        [](const Finding& a, const Finding& b) { return a.span.begin < b.span.begin; });
+    memo.finish(analysis);
     return analysis;
 }
 

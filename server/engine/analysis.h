@@ -7,7 +7,9 @@
 #include "rules/rule.h"
 #include "text/text.h"
 
+#include <atomic>
 #include <cstdint>
+#include <deque>
 #include <memory>
 #include <optional>
 #include <string>
@@ -29,8 +31,14 @@ struct Thought {
     struct Draft {
         const Rule* rule = nullptr;
         FindingDraft draft;
+        Severity severity = Severity::warning;
     };
-    std::vector<Draft> drafts; // silenced ones and those of a later stage left out
+    std::vector<Draft> drafts;  // silenced ones and those of a later stage left out
+    std::uint32_t concerns = 0; // as in ThoughtSummary
+    // Whether a reader would likely mark anything in it. Looked for when first asked, as it takes
+    // longer than all the rest; every thread finds the same.
+    enum class Likely : std::uint8_t { unasked, no, yes };
+    mutable std::atomic<Likely> likely_marks{Likely::unasked};
 
     bool has_words() const { return !reading.said.empty(); }
     // Words, or silence of its own: not a lone direction without a duration.
@@ -41,13 +49,15 @@ struct Thought {
 ThoughtView view_of(const Thought& thought, const Options& options);
 
 struct Placed {
-    Block block;              // absolute
-    Seconds at{0};            // when it begins, from the top
-    Seconds gap{0};           // the gap behind it
-    int section = -1;         // index into Script::sections
-    int occurrence = 0;       // how many thoughts with the same words stand above it
-    std::string_view speaker; // in force; points into the header
-    std::shared_ptr<const Thought> thought;
+    Block block;                      // absolute
+    Seconds at{0};                    // when it begins, from the top
+    Seconds gap{0};                   // the gap behind it
+    int section = -1;                 // index into Script::sections
+    int occurrence = 0;               // how many thoughts with the same words stand above it
+    int voice = 0;                    // whose it is: index into Script::voices
+    std::string_view speaker;         // in force; points into the text
+    std::uint64_t words_key = 0;      // the thought's
+    const Thought* thought = nullptr; // kept by Script::kept
 
     Span span() const { return block.span; }
     std::string id() const; // words_key and occurrence: "9f3c51d2-0"
@@ -66,10 +76,18 @@ struct Section {
     int thoughts = 0;
 };
 
+// Keeps a script's thoughts alive, in order. In chunks, so that the next version of the script
+// shares all but the one that changed.
+using KeptChunk = std::vector<std::shared_ptr<const Thought>>;
+using KeptThoughts = std::vector<std::shared_ptr<const KeptChunk>>;
+
 struct Script {
     Header header;
-    std::vector<Block> blocks;    // all of them
-    std::vector<Placed> thoughts; // in order; lone directions and silences too
+    std::vector<Block> blocks;             // all of them
+    std::vector<Placed> thoughts;          // in order; lone directions and silences too
+    std::vector<ThoughtSummary> summaries; // one a thought
+    std::vector<std::uint64_t> voices; // what thoughts of each voice depend on beside their text
+    KeptThoughts kept;
     std::vector<Section> sections;
     Timing timing;
     int words = 0; // written
@@ -79,13 +97,16 @@ struct Script {
     const Section* section_at(Offset at) const;
 };
 
+// Points into its analysis, which must outlive it.
 struct Finding {
     const Rule* rule = nullptr;
     Severity severity = Severity::warning;
-    Span span; // absolute
-    std::string message;
-    std::vector<Fix> fixes; // absolute; "leave this one" is the last
-    std::vector<std::string> readings;
+    Span span;                           // absolute
+    const FindingDraft* draft = nullptr; // of a thought, or of Analysis::script_drafts
+    int thought = -1;                    // whose draft it is; -1: the script's
+
+    std::string_view message() const { return draft->message; }
+    const std::vector<std::string>& readings() const { return draft->readings; }
 };
 
 struct Analysis {
@@ -93,20 +114,33 @@ struct Analysis {
     Options options; // as in force: header and reader applied
     Script script;
     std::vector<Finding> findings; // by place
+    std::deque<FindingDraft> script_drafts;
 };
 
-// Keeps analysed thoughts of the last two generations by their key, and compares bytes on a hit.
+// A finding's fixes, absolute; "leave this one" is the last. Made when somebody asks.
+std::vector<Fix> fixes_of(const Analysis& analysis, const Finding& finding);
+// True if one of them keeps every word and is what most writers would choose.
+bool has_sure_fix(const Finding& finding);
+// True for the last of the fixes: it changes nothing that is said or shown.
+bool leaves_as_is(const Fix& fix);
+
+// What is known of a script from its last version on: the analysis, from which the next one starts,
+// and thoughts that were made lately, by their key. Bytes are compared on a hit.
 class Memo {
 public:
     std::shared_ptr<const Thought> find(std::uint64_t key, std::string_view source);
     void keep(std::shared_ptr<const Thought> thought);
-    void next_generation(); // forgets what neither this generation nor the last asked for
+
+    const std::shared_ptr<const Analysis>& last() const { return last_; }
+    void finish(std::shared_ptr<const Analysis> analysis); // it becomes the last
+    void count_reused(std::size_t thoughts) { hits_ += thoughts; }
 
     std::size_t hits() const { return hits_; }
     std::size_t misses() const { return misses_; }
 
 private:
     using Table = std::unordered_map<std::uint64_t, std::shared_ptr<const Thought>>;
+    std::shared_ptr<const Analysis> last_;
     Table young_;
     Table old_;
     std::size_t hits_ = 0;

@@ -246,10 +246,6 @@ void teach_guess(const Analysis& analysis, const Finding& finding,
     }
 }
 
-bool leaves(const Fix& fix) {
-    return fix.title.starts_with("Leave this");
-}
-
 bool overlaps(const std::vector<TextEdit>& taken, const std::vector<TextEdit>& edits) {
     return std::any_of(edits.begin(), edits.end(), [&](const TextEdit& edit) {
         return std::any_of(taken.begin(), taken.end(), [&](const TextEdit& other) {
@@ -261,8 +257,9 @@ bool overlaps(const std::vector<TextEdit>& taken, const std::vector<TextEdit>& e
 std::vector<TextEdit> mend_all(const Analysis& analysis) {
     std::vector<TextEdit> taken;
     for (const Finding& finding : analysis.findings) {
-        for (const Fix& fix : finding.fixes) {
-            if (!fix.keeps_every_word || !fix.preferred || leaves(fix)) continue;
+        if (!has_sure_fix(finding)) continue;
+        for (const Fix& fix : fixes_of(analysis, finding)) {
+            if (!fix.keeps_every_word || !fix.preferred || leaves_as_is(fix)) continue;
             if (overlaps(taken, fix.edits)) continue;
             taken.insert(taken.end(), fix.edits.begin(), fix.edits.end());
             break;
@@ -312,18 +309,23 @@ bool needs_split(const Analysis& analysis) {
 }
 
 bool needs_mending(const Analysis& analysis) {
-    return std::any_of(
-        analysis.findings.begin(), analysis.findings.end(), [](const Finding& finding) {
-            return std::any_of(finding.fixes.begin(), finding.fixes.end(), [](const Fix& fix) {
-                return fix.keeps_every_word && fix.preferred && !leaves(fix);
-            });
-        });
+    return std::any_of(analysis.findings.begin(), analysis.findings.end(), has_sure_fix);
+}
+
+bool may_be_marked(const Thought& thought, const Options& options) {
+    using Likely = Thought::Likely;
+    Likely likely = thought.likely_marks.load(std::memory_order_relaxed);
+    if (likely == Likely::unasked) {
+        likely = rules::suggest(view_of(thought, options)).empty() ? Likely::no : Likely::yes;
+        thought.likely_marks.store(likely, std::memory_order_relaxed);
+    }
+    return likely == Likely::yes;
 }
 
 bool needs_marks(const Analysis& analysis) {
     const auto& thoughts = analysis.script.thoughts;
     return std::any_of(thoughts.begin(), thoughts.end(), [&](const Placed& placed) {
-        return !rules::suggest(view_of(*placed.thought, analysis.options)).empty();
+        return may_be_marked(*placed.thought, analysis.options);
     });
 }
 
@@ -379,9 +381,9 @@ std::vector<FixAction> fixes(const Analysis& analysis, Span range) {
     for (const Finding& finding : analysis.findings) {
         if (finding.span.begin > range.end) break;
         if (finding.span.end < range.begin) continue;
-        for (const Fix& fix : finding.fixes) {
-            if (leaves(fix)) teach_guess(analysis, finding, actions);
-            actions.push_back({fix, &finding, FixAction::Kind::quickfix});
+        for (Fix& fix : fixes_of(analysis, finding)) {
+            if (leaves_as_is(fix)) teach_guess(analysis, finding, actions);
+            actions.push_back({std::move(fix), &finding, FixAction::Kind::quickfix});
         }
     }
     const Placed* placed = analysis.script.thought_at(range.begin);

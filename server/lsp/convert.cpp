@@ -4,6 +4,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 
 namespace say::lsp {
@@ -62,21 +63,25 @@ int completion_kind(say::CompletionItem::Kind kind) {
     return 1;
 }
 
-// Where to look for the worst: an error before a warning before a hint, each in document order.
+// The worst first: an error before a warning before a hint, each in the script's order. They are
+// given in the script's order.
 std::vector<const Finding*> shown_findings(const std::vector<Finding>& findings) {
+    std::array<std::size_t, 3> quota{}; // by severity, hints first
+    for (const Finding& finding : findings)
+        ++quota.at(static_cast<std::size_t>(finding.severity));
+    std::size_t left = most_findings;
+    for (auto row = quota.rbegin(); row != quota.rend(); ++row) {
+        *row = std::min(*row, left);
+        left -= *row;
+    }
     std::vector<const Finding*> shown;
-    shown.reserve(findings.size());
+    shown.reserve(most_findings - left);
     for (const Finding& finding : findings) {
+        std::size_t& places = quota.at(static_cast<std::size_t>(finding.severity));
+        if (places == 0) continue;
+        --places;
         shown.push_back(&finding);
     }
-    if (shown.size() <= most_findings) return shown;
-    std::stable_sort(shown.begin(), shown.end(), [](const Finding* a, const Finding* b) {
-        return severity_number(a->severity) < severity_number(b->severity);
-    });
-    shown.resize(most_findings);
-    std::stable_sort(shown.begin(), shown.end(), [](const Finding* a, const Finding* b) {
-        return a->span.begin < b->span.begin;
-    });
     return shown;
 }
 
@@ -219,7 +224,7 @@ Diagnostic to_diagnostic(const Finding& finding, Columns& columns) {
     return {.range = columns.range(finding.span),
             .severity = severity_number(finding.severity),
             .code = std::string(finding.rule != nullptr ? finding.rule->id : ""),
-            .message = finding.message};
+            .message = std::string(finding.message())};
 }
 
 std::vector<Diagnostic> to_diagnostics(const Analysis& analysis, Encoding encoding) {

@@ -64,14 +64,21 @@ void judge(const ScriptView& script, std::size_t first, std::size_t end,
 
 std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
-    for (std::size_t i = 0; i < script.thoughts.size();) {
-        std::size_t end = i;
-        while (end < script.thoughts.size() && script.thoughts[end].kind == BlockKind::item)
+    const auto& items = script.concerned;
+    for (std::size_t i = 0; i < items.size();) {
+        const std::size_t first = items[i];
+        std::size_t end = first;
+        while (i < items.size() && items[i] == end) {
+            ++i;
             ++end;
-        if (end > i) judge(script, i, end, found);
-        i = std::max(end, i + 1);
+        }
+        judge(script, first, end, found);
     }
     return found;
+}
+
+bool is_item(const ThoughtView& view) {
+    return view.kind == BlockKind::item;
 }
 
 } // namespace
@@ -88,6 +95,7 @@ extern const Rule list_unslowed = {
         "Said once of a list of three items or more in which no item has a pace of its own; the "
         "fix slows each item.",
     .check_script = check,
+    .concerns = is_item,
 };
 
 } // namespace say::rules

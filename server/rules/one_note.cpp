@@ -22,9 +22,10 @@ bool is_delivery(const Mark& mark) {
     }
 }
 
-bool is_unmarked(const ThoughtSummary& thought) {
-    const auto& marks = thought.written->marks;
-    return std::none_of(marks.begin(), marks.end(), is_delivery);
+// What ends a stretch: something marked, or nothing said.
+bool breaks_stretch(const ThoughtView& view) {
+    const auto& marks = view.written.marks;
+    return view.reading.said.empty() || std::any_of(marks.begin(), marks.end(), is_delivery);
 }
 
 struct Run {
@@ -33,13 +34,16 @@ struct Run {
     Seconds seconds{0};
 };
 
-// Unmarked thoughts in a row. A heading or a silence between two of them is a change in itself.
+// Unmarked thoughts in a row: those between the ones that break a stretch. A heading or a silence
+// between two of them is a change in itself.
 std::vector<Run> unmarked_runs(const ScriptView& script) {
     std::vector<Run> runs;
     Run run;
+    auto breaks = script.concerned.begin();
     for (std::size_t i = 0; i < script.thoughts.size(); ++i) {
         const ThoughtSummary& thought = script.thoughts[i];
-        const bool fits = !thought.reading->said.empty() && is_unmarked(thought);
+        const bool fits = breaks == script.concerned.end() || *breaks != i;
+        if (!fits) ++breaks;
         const bool follows = run.end == i && run.end > run.first &&
                              script.thoughts[i - 1].section == thought.section;
         if (!follows || !fits) {
@@ -48,7 +52,7 @@ std::vector<Run> unmarked_runs(const ScriptView& script) {
         }
         if (!fits) continue;
         run.end = i + 1;
-        run.seconds += thought.reading->timing.expected;
+        run.seconds += thought.expected;
     }
     if (run.end > run.first) runs.push_back(run);
     return runs;
@@ -82,15 +86,21 @@ std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     for (const Run& run : unmarked_runs(script)) {
         if (run.seconds <= script.options.one_note) continue;
-        FindingDraft draft{
-            .span = first_words(script.thoughts[run.first]),
-            .message = fmt::format("from here on {} with nothing marked; it may sound on one note",
-                                   format_seconds(run.seconds)),
-            .fixes = {}};
-        if (auto fix = mark_lightly(script, run)) draft.fixes.push_back(std::move(*fix));
-        found.push_back(std::move(draft));
+        found.push_back(
+            {.span = first_words(script.thoughts[run.first]),
+             .message = fmt::format("from here on {} with nothing marked; it may sound on one note",
+                                    format_seconds(run.seconds)),
+             .fixes = {}});
     }
     return found;
+}
+
+std::vector<Fix> fixes(const ScriptView& script, const FindingDraft& draft) {
+    for (const Run& run : unmarked_runs(script)) {
+        if (first_words(script.thoughts[run.first]) != draft.span) continue;
+        if (auto fix = mark_lightly(script, run)) return {std::move(*fix)};
+    }
+    return {};
 }
 
 } // namespace
@@ -107,6 +117,8 @@ extern const Rule one_note = {
         "The fix puts in the few marks that a reader would likely follow unasked "
         "(docs/phrasing.md); it is a beginning, to be changed by ear.",
     .check_script = check,
+    .concerns = breaks_stretch,
+    .fixes_later = fixes,
 };
 
 } // namespace say::rules

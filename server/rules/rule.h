@@ -7,6 +7,7 @@
 #include "syntax/script.h"
 #include "text/edit.h"
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
@@ -80,7 +81,8 @@ struct Stretch {
     bool has_thoughts = false;
 };
 
-// A thought as script rules see it.
+// A thought as script rules see it: what its script adds up stands here, so that a rule need not
+// visit the thoughts that do not concern it.
 struct ThoughtSummary {
     Offset begin;
     std::string_view source;
@@ -89,6 +91,14 @@ struct ThoughtSummary {
     int section = -1; // index into ScriptView::sections
     const Written* written = nullptr;
     const Reading* reading = nullptr;
+    Seconds speech{0};
+    Seconds pause{0};
+    Seconds held{0}; // of the pause, what no reader changes
+    Seconds expected{0};
+    int words = 0; // written
+    int spoken_words = 0;
+    bool has_words = false;     // false: a direction or a silence alone
+    std::uint32_t concerns = 0; // bit i: concerns the i-th rule of script_rules()
 };
 
 struct ScriptView {
@@ -97,6 +107,8 @@ struct ScriptView {
     Stretch whole;
     std::span<const Stretch> sections;
     std::span<const ThoughtSummary> thoughts;
+    // Indexes of the thoughts that concern the rule that is asked, in order.
+    std::span<const std::uint32_t> concerned;
     Stage stage = Stage::draft;
     const RuleOptions& options;
     Language language = Language::en_us;
@@ -117,11 +129,19 @@ struct Rule {
     std::string_view why{};   // what the hover of a word that is underlined adds to the message
     std::vector<FindingDraft> (*check)(const ThoughtView&) = nullptr;
     std::vector<FindingDraft> (*check_script)(const ScriptView&) = nullptr;
+    // For rules of the script that look at thoughts: whether they need to look at this one. Asked
+    // once a thought, while check_script runs on every key.
+    bool (*concerns)(const ThoughtView&) = nullptr;
+    // Fixes of check_script's findings that are too dear to make on every key: made when somebody
+    // asks for them, and added to the draft's own.
+    std::vector<Fix> (*fixes_later)(const ScriptView&, const FindingDraft&) = nullptr;
 };
 
 // In the order in which findings of a family win.
 std::span<const Rule* const> all_rules();
 const Rule* find_rule(std::string_view id);
+// Those that check the script, in the same order; at most 32.
+std::span<const Rule* const> script_rules();
 
 // "4.1 s", "2:05": one form of a time for people everywhere. Below a minute with one decimal.
 std::string format_seconds(Seconds seconds);

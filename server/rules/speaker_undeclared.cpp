@@ -59,6 +59,17 @@ std::string_view name_before_colon(std::string_view rest) {
     return letters ? name : std::string_view{};
 }
 
+// The name, not a label, that stands before a colon at the thought's start; empty without one.
+std::string_view opening_name(std::string_view source) {
+    const std::size_t begin = std::min(content_begin(source), source.size());
+    const std::string_view name = name_before_colon(source.substr(begin));
+    return is_label(name) ? std::string_view{} : name;
+}
+
+bool names_somebody(const ThoughtView& view) {
+    return !opening_name(view.source).empty();
+}
+
 bool is_declared(const Header& header, std::string_view name) {
     return std::any_of(header.speakers.begin(), header.speakers.end(),
                        [&](const Speaker& speaker) { return speaker.name == name; });
@@ -66,11 +77,11 @@ bool is_declared(const Header& header, std::string_view name) {
 
 std::vector<Candidate> find_candidates(const ScriptView& script) {
     std::vector<Candidate> candidates;
-    for (const ThoughtSummary& thought : script.thoughts) {
+    for (const std::uint32_t index : script.concerned) {
+        const ThoughtSummary& thought = script.thoughts[index];
         const std::size_t begin = content_begin(thought.source);
-        const std::string_view name =
-            name_before_colon(thought.source.substr(std::min(begin, thought.source.size())));
-        if (name.empty() || is_label(name) || is_declared(script.header, name)) continue;
+        const std::string_view name = opening_name(thought.source);
+        if (is_declared(script.header, name)) continue;
         const auto known = std::find_if(candidates.begin(), candidates.end(),
                                         [&](const Candidate& c) { return c.name == name; });
         if (known != candidates.end()) {
@@ -124,6 +135,7 @@ extern const Rule speaker_undeclared = {
         "for one; labels such as \"NOTE:\" are not. "
         "The fix adds the name to the header.",
     .check_script = check,
+    .concerns = names_somebody,
 };
 
 } // namespace say::rules

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <vector>
 
 namespace say {
 
@@ -56,6 +57,16 @@ std::span<const Rule* const> all_rules() {
     static constexpr std::array table = {SAYLINE_RULES(SAYLINE_POINTER)};
 #undef SAYLINE_POINTER
     return table;
+}
+
+std::span<const Rule* const> script_rules() {
+    static const std::vector<const Rule*> rules = [] {
+        std::vector<const Rule*> found;
+        for (const Rule* rule : all_rules())
+            if (rule->check_script != nullptr) found.push_back(rule);
+        return found;
+    }();
+    return rules;
 }
 
 const Rule* find_rule(std::string_view id) {

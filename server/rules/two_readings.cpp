@@ -137,8 +137,8 @@ bool asks(const ThoughtView& view, int index) {
 std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     std::unordered_set<std::string_view> asked;
-    for (const ThoughtSummary& thought : script.thoughts) {
-        if (!thought.reading->has_readings) continue;
+    for (const std::uint32_t concerned : script.concerned) {
+        const ThoughtSummary& thought = script.thoughts[concerned];
         const auto& said = thought.reading->said;
         for (std::size_t i = 0; i < said.size(); ++i) {
             if (said[i].readings.empty()) continue;
@@ -152,6 +152,10 @@ std::vector<FindingDraft> check(const ScriptView& script) {
         }
     }
     return found;
+}
+
+bool has_readings(const ThoughtView& view) {
+    return view.reading.has_readings;
 }
 
 } // namespace
@@ -170,6 +174,7 @@ extern const Rule two_readings = {
         "A figure is asked about wherever it stands, initials once a script. "
         "A bulk fix leaves these alone: only the writer knows which reading is meant.",
     .check_script = check,
+    .concerns = has_readings,
 };
 
 } // namespace say::rules

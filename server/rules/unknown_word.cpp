@@ -37,8 +37,8 @@ bool is_silenced(const ThoughtSummary& thought) {
 // Words whose sound the writer gave somewhere in the script: met once, they are known.
 std::unordered_set<std::string> taught_words(const ScriptView& script) {
     std::unordered_set<std::string> taught;
-    for (const ThoughtSummary& thought : script.thoughts) {
-        if (!thought.reading->has_taught) continue;
+    for (const std::uint32_t concerned : script.concerned) {
+        const ThoughtSummary& thought = script.thoughts[concerned];
         for (std::size_t i = 0; i < thought.reading->said.size(); ++i) {
             if (thought.reading->said[i].known == Known::writer)
                 taught.insert(unicode::fold(word_at(thought, i)));
@@ -68,8 +68,8 @@ std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     std::unordered_set<std::string> seen;
     bool read_taught = false;
-    for (const ThoughtSummary& thought : script.thoughts) {
-        if (!thought.reading->has_guesses) continue;
+    for (const std::uint32_t concerned : script.concerned) {
+        const ThoughtSummary& thought = script.thoughts[concerned];
         for (std::size_t i = 0; i < thought.reading->said.size(); ++i) {
             const Said& said = thought.reading->said[i];
             if (said.known != Known::guess || said.phones.size() != 1) continue;
@@ -84,6 +84,10 @@ std::vector<FindingDraft> check(const ScriptView& script) {
         }
     }
     return found;
+}
+
+bool guesses_or_teaches(const ThoughtView& view) {
+    return view.reading.has_guesses || view.reading.has_taught;
 }
 
 } // namespace
@@ -103,6 +107,7 @@ extern const Rule unknown_word = {
         "A word is reported where it first stands, and not at all once it has a pronouncer "
         "anywhere in the script or an entry in the project's word list.",
     .check_script = check,
+    .concerns = guesses_or_teaches,
 };
 
 } // namespace say::rules

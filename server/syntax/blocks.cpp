@@ -134,21 +134,77 @@ public:
     Cutter(std::string_view text, const Header& header) : text_(text), header_(header) {}
 
     std::vector<Block> cut() {
-        std::uint32_t at = header_.span.end.value;
-        if (!header_.span.empty()) at = line_at(text_, at).next;
         blocks_.reserve(text_.size() / 80 + 4);
+        cut_from(body_begin(), [](std::uint32_t) { return false; });
+        return std::move(blocks_);
+    }
+
+    Recut cut_around(const std::vector<Block>& old, Change change) {
+        const std::uint32_t from = blank_line_above(change.begin);
+        const auto stands_before = [](std::uint32_t at) {
+            return [at](const Block& block) { return block.span.begin.value < at; };
+        };
+        const auto first = std::partition_point(old.begin(), old.end(), stands_before(from));
+        blocks_.reserve(old.size() + 4);
+        blocks_.assign(old.begin(), first);
+        Recut result;
+        result.before = blocks_.size();
+        // A blank line that stands whole behind the change, with its line end above, is a blank
+        // line of the old text too: from there on all is as it was.
+        const std::uint32_t at =
+            cut_from(from, [&](std::uint32_t line) { return line > change.new_end; });
+        const auto rest =
+            std::partition_point(first, old.end(), stands_before(at - change.shift()));
+        result.after = static_cast<std::size_t>(old.end() - rest);
+        for (auto block = rest; block != old.end(); ++block)
+            blocks_.push_back(moved(*block, change.shift()));
+        result.blocks = std::move(blocks_);
+        return result;
+    }
+
+private:
+    std::uint32_t body_begin() const {
+        const std::uint32_t end = header_.span.end.value;
+        return header_.span.empty() ? end : line_at(text_, end).next;
+    }
+
+    // Cuts until behind a blank line at which `stops`, or to the end; says where that is.
+    template <class Stops> std::uint32_t cut_from(std::uint32_t at, Stops stops) {
         while (at < text_.size()) {
             const Line line = line_at(text_, at);
             take(line);
             at = line.next;
+            if (is_blank(line) && stops(line.span.begin.value)) return at;
         }
         close();
-        return std::move(blocks_);
+        return at;
     }
 
-private:
+    static bool is_blank(const Line& line) { return line.first == line.span.end.value; }
+
+    // Where the last blank line begins that ends before `at`, else the body's first line.
+    std::uint32_t blank_line_above(std::uint32_t at) const {
+        const std::uint32_t body = body_begin();
+        for (std::size_t end = at; end > body;) {
+            const std::size_t feed = text_.rfind('\n', end - 1);
+            if (feed == std::string_view::npos || feed < body) return body;
+            const Line line = line_at(text_, static_cast<std::uint32_t>(feed) + 1);
+            const bool whole = line.next > line.span.end.value && line.next <= at;
+            if (is_blank(line) && whole) return line.span.begin.value;
+            end = feed;
+        }
+        return body;
+    }
+
+    static Block moved(Block block, std::uint32_t by) {
+        for (Span* span : {&block.span, &block.notes, &block.content, &block.speaker}) {
+            if (*span != Span{}) *span = *span + by;
+        }
+        return block;
+    }
+
     void take(const Line& line) {
-        if (line.first == line.span.end.value) {
+        if (is_blank(line)) {
             close();
             return;
         }
@@ -285,6 +341,34 @@ private:
 
 std::vector<Block> cut_blocks(std::string_view text, const Header& header) {
     return Cutter(text, header).cut();
+}
+
+Change difference(std::string_view before, std::string_view after) {
+    constexpr std::size_t stride = 1024; // compared at memory speed; then byte by byte
+    const std::size_t most = std::min(before.size(), after.size());
+    std::size_t head = 0;
+    while (head + stride <= most &&
+           std::memcmp(before.data() + head, after.data() + head, stride) == 0)
+        head += stride;
+    while (head < most && before[head] == after[head])
+        ++head;
+    const std::size_t rest = most - head;
+    const auto alike = [&](std::size_t tail, std::size_t size) {
+        return std::memcmp(before.data() + before.size() - tail - size,
+                           after.data() + after.size() - tail - size, size) == 0;
+    };
+    std::size_t tail = 0;
+    while (tail + stride <= rest && alike(tail, stride))
+        tail += stride;
+    while (tail < rest && alike(tail, 1))
+        ++tail;
+    return {static_cast<std::uint32_t>(head), static_cast<std::uint32_t>(before.size() - tail),
+            static_cast<std::uint32_t>(after.size() - tail)};
+}
+
+Recut recut_blocks(std::string_view text, const Header& header, const std::vector<Block>& old,
+                   Change change) {
+    return Cutter(text, header).cut_around(old, change);
 }
 
 } // namespace say

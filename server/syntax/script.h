@@ -31,6 +31,28 @@ struct Block {
 // Cuts everything behind the header. `speakers` are the declared names.
 std::vector<Block> cut_blocks(std::string_view text, const Header& header);
 
+// Where two texts differ: [begin, old_end) of the one stands as [begin, new_end) in the other, and
+// what is before and behind is the same.
+struct Change {
+    std::uint32_t begin = 0;
+    std::uint32_t old_end = 0;
+    std::uint32_t new_end = 0;
+
+    std::uint32_t shift() const { return new_end - old_end; } // modulo 2^32: may be "negative"
+};
+Change difference(std::string_view before, std::string_view after);
+
+// The blocks of the text after a change, cut anew only around it: the first `before` are those of
+// the old text, the last `after` are its last ones, moved.
+struct Recut {
+    std::vector<Block> blocks;
+    std::size_t before = 0;
+    std::size_t after = 0;
+};
+// Both texts must have the same header; the change lies behind it.
+Recut recut_blocks(std::string_view text, const Header& header, const std::vector<Block>& old,
+                   Change change);
+
 // The text of a thought with marks stripped, and where each byte of it stands in the source.
 struct Plain {
     std::string text;                  // soft line ends and runs of blanks are one blank

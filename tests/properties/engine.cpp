@@ -65,8 +65,14 @@ std::string digest(const Analysis& analysis) {
         result += fmt::format("{} {:.4f}\n", section.name, section.timing.expected.count());
     }
     for (const Finding& finding : analysis.findings) {
-        result += fmt::format("{} {}-{} {} fixes {}\n", finding.rule->id, finding.span.begin.value,
-                              finding.span.end.value, finding.message, finding.fixes.size());
+        result += fmt::format("{} {} {}-{} {}\n", finding.rule->id, name_of(finding.severity),
+                              finding.span.begin.value, finding.span.end.value, finding.message());
+        for (const Fix& fix : fixes_of(analysis, finding)) {
+            result += fmt::format("  {}\n", fix.title);
+            for (const TextEdit& edit : fix.edits)
+                result += fmt::format("    {}-{} {}\n", edit.span.begin.value, edit.span.end.value,
+                                      edit.replacement);
+        }
     }
     return result + fmt::format("{:.4f}", analysis.script.timing.expected.count());
 }
@@ -107,6 +113,69 @@ TEST_CASE("engine/typing gives the analysis of opening") {
             const auto warm = analyse(document(text), Options{}, parser, memo, Cancel{});
             INFO("seed " << seed << " step " << step);
             REQUIRE(digest(*warm) == digest(*cold(text)));
+        }
+    }
+}
+
+TEST_CASE("engine/edits of every size give the analysis of opening") {
+    const std::vector<std::string> texts = samples();
+    for (unsigned seed = 1; seed <= 10; ++seed) {
+        std::mt19937 random(seed);
+        std::string text = "---\nspeakers: MIRA, JO\n---\n";
+        for (int i = 0; i < 12; ++i)
+            text += texts[random() % texts.size()] + "\n\n";
+        Parser parser;
+        Memo memo;
+        for (int step = 0; step < 25; ++step) {
+            const std::size_t begin = random() % (text.size() + 1);
+            const std::size_t size =
+                std::min<std::size_t>(random() % (step % 5 == 0 ? 400 : 8), text.size() - begin);
+            const std::string gone = text.substr(begin, size);
+            text.erase(begin, size);
+            // What goes comes back elsewhere, twice, or something else does.
+            const std::size_t at = random() % 2 == 0 ? begin : random() % (text.size() + 1);
+            const std::string& piece = pieces()[random() % pieces().size()];
+            text.insert(at, random() % 3 == 0 ? gone + gone : piece + piece);
+            const auto warm = analyse(document(text), Options{}, parser, memo, Cancel{});
+            INFO("seed " << seed << " step " << step);
+            REQUIRE(digest(*warm) == digest(*cold(text)));
+        }
+    }
+}
+
+TEST_CASE("engine/blocks cut around a change are those of the whole text") {
+    const auto show = [](const std::vector<Block>& blocks) {
+        std::string text;
+        for (const Block& block : blocks) {
+            text += fmt::format("{} {}\n", static_cast<int>(block.kind), block.level);
+            for (const Span span : {block.span, block.notes, block.content, block.speaker})
+                text += fmt::format(" {}-{}", span.begin.value, span.end.value);
+        }
+        return text;
+    };
+    for (unsigned seed = 1; seed <= 40; ++seed) {
+        std::mt19937 random(seed);
+        std::string text = seed % 2 == 0 ? "---\nspeakers: MIRA, JO\n---\n" : "";
+        const std::size_t head = text.size();
+        const Header header = parse_header(text);
+        std::vector<Block> blocks = cut_blocks(text, header);
+        for (int step = 0; step < 150; ++step) {
+            const std::string before = text;
+            const std::size_t begin = head + random() % (text.size() - head + 1);
+            const std::size_t size = std::min<std::size_t>(random() % 12, text.size() - begin);
+            std::string piece;
+            for (unsigned i = random() % 4; i > 0; --i)
+                piece += pieces()[random() % pieces().size()];
+            text.replace(begin, size, piece);
+            if (parse_header(text).span != header.span) {
+                text = before; // another header is another matter
+                continue;
+            }
+            const Recut recut = recut_blocks(text, header, blocks, difference(before, text));
+            INFO("seed " << seed << " step " << step << "\n" << before << "\n=>\n" << text);
+            REQUIRE(show(recut.blocks) == show(cut_blocks(text, header)));
+            REQUIRE(recut.before + recut.after <= recut.blocks.size());
+            blocks = recut.blocks;
         }
     }
 }

@@ -179,7 +179,7 @@ std::string underline(std::string_view text, Span line, const Finding& finding, 
     const std::size_t width = unicode::count_code_points(slice(text, {finding.span.begin, end}));
     return fmt::format("{}{} {}{}: {}", std::string(indent, ' '),
                        std::string(std::max<std::size_t>(width, 1), '~'), name_of(finding.severity),
-                       name_rule ? fmt::format(" {}", finding.rule->id) : "", finding.message);
+                       name_rule ? fmt::format(" {}", finding.rule->id) : "", finding.message());
 }
 
 } // namespace
@@ -243,13 +243,13 @@ bool matches(std::string_view actual, std::string_view expected) {
     return std::equal(one.begin(), one.end(), other.begin(), other.end(), line_matches);
 }
 
-const Fix* find_fix(const std::vector<Finding>& findings, std::string_view title) {
-    for (const Finding& finding : findings) {
-        for (const Fix& fix : finding.fixes) {
-            if (line_matches(fix.title, title)) return &fix;
+std::optional<Fix> find_fix(const Analysis& analysis, std::string_view title) {
+    for (const Finding& finding : analysis.findings) {
+        for (Fix& fix : fixes_of(analysis, finding)) {
+            if (line_matches(fix.title, title)) return std::move(fix);
         }
     }
-    return nullptr;
+    return std::nullopt;
 }
 
 std::string spoken_words(const Analysis& analysis) {

@@ -42,7 +42,7 @@ std::string draw(std::string_view text, const std::vector<Finding>& findings, bo
 // Line by line; `…` in `expected` stands for anything.
 bool matches(std::string_view actual, std::string_view expected);
 // The fix of this title, of the first finding that has one.
-const Fix* find_fix(const std::vector<Finding>& findings, std::string_view title);
+std::optional<Fix> find_fix(const Analysis& analysis, std::string_view title);
 // Everything that is said, in order, one word behind the other.
 std::string spoken_words(const Analysis& analysis);
 

@@ -32,12 +32,10 @@ std::string changed(const std::string& bytes, std::vector<lsp::ContentChange> ch
     return std::string(lsp::apply_changes(text, std::move(changes), encoding)->bytes());
 }
 
-Finding finding(std::uint32_t at, Severity severity) {
-    Finding result;
-    result.span = make_span(at, at + 1);
-    result.severity = severity;
-    result.message = std::to_string(at);
-    return result;
+void add_finding(Analysis& analysis, std::uint32_t at, Severity severity) {
+    const FindingDraft& draft = analysis.script_drafts.emplace_back(
+        FindingDraft{.span = make_span(at, at + 1), .message = std::to_string(at), .fixes = {}});
+    analysis.findings.push_back({nullptr, severity, draft.span, &draft, -1});
 }
 
 } // namespace
@@ -145,7 +143,7 @@ TEST_CASE("convert/shows the worst findings and counts the rest") {
     Analysis analysis;
     analysis.document.text = std::make_shared<const Text>(std::string(1000, 'a'));
     for (std::uint32_t at = 0; at < 400; ++at) {
-        analysis.findings.push_back(finding(at, at == 399 ? Severity::error : Severity::hint));
+        add_finding(analysis, at, at == 399 ? Severity::error : Severity::hint);
     }
     const auto diagnostics = lsp::to_diagnostics(analysis, Encoding::utf16);
     REQUIRE(diagnostics.size() == lsp::most_findings + 1);

@@ -11,7 +11,7 @@ TEST_CASE("edits/new lines are as the script's") {
     const auto analysis = test::analyse_text(text, Options{});
     REQUIRE_FALSE(analysis->findings.empty());
     for (const Finding& finding : analysis->findings) {
-        for (const Fix& fix : finding.fixes) {
+        for (const Fix& fix : fixes_of(*analysis, finding)) {
             const std::string after = say::apply(text, fix.edits);
             for (std::size_t at = after.find('\n'); at != std::string::npos;
                  at = after.find('\n', at + 1)) {
@@ -29,8 +29,8 @@ TEST_CASE("edits/a rule left out of a script stays out") {
         REQUIRE(analysis->findings.size() == 1);
         const Finding& finding = analysis->findings.front();
         CHECK(finding.rule->id == "off-target");
-        CHECK(test::analyse_text(say::apply(text, finding.fixes.back().edits), Options{})
-                  ->findings.empty());
+        const Fix leave = fixes_of(*analysis, finding).back();
+        CHECK(test::analyse_text(say::apply(text, leave.edits), Options{})->findings.empty());
     }
 }
 

@@ -58,7 +58,7 @@ Options only_wording() {
 std::string mended(const std::string& text, const Options& options) {
     const auto analysis = analyse_text(text, options);
     if (analysis->findings.empty()) return {};
-    return say::apply(text, analysis->findings.front().fixes.front().edits);
+    return say::apply(text, fixes_of(*analysis, analysis->findings.front()).front().edits);
 }
 
 } // namespace

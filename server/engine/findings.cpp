@@ -1,0 +1,248 @@
+// What the rules say of a script, in the order of its places, and the fixes when they are asked
+// for.
+#include "engine/findings.h"
+
+#include "rules/header_lines.h"
+#include "text/unicode.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <bit>
+#include <iterator>
+
+namespace say {
+namespace {
+
+// "Leave this one": a note above the thought, or one more id in the note that is there already.
+Fix leave_here(std::string_view text, const Rule& rule, const Placed& placed) {
+    Fix fix{.title = "Leave this one", .edits = {}};
+    const std::string_view notes = slice(text, placed.block.notes);
+    const std::size_t at = notes.rfind("% allow:");
+    if (at != std::string_view::npos) {
+        std::size_t end = notes.find_first_of("\r\n", at);
+        if (end == std::string_view::npos) end = notes.size();
+        const std::uint32_t place =
+            placed.block.notes.begin.value + static_cast<std::uint32_t>(end);
+        fix.edits.push_back({make_span(place, place), fmt::format(", {}", rule.id)});
+        return fix;
+    }
+    const Offset begin = placed.block.span.begin;
+    fix.edits.push_back({{begin, begin}, fmt::format("% allow: {}\n", rule.id)});
+    if (uses_crlf(text)) write_crlf(fix.edits);
+    return fix;
+}
+
+Fix leave_everywhere(const ScriptView& script, const Rule& rule) {
+    Fix fix{.title = "Leave this rule out of the script", .edits = {}};
+    for (const HeaderEntry& entry : script.header.entries) {
+        if (unicode::to_lower(slice(script.text, entry.key)) != "allow") continue;
+        fix.edits.push_back({{entry.value.end, entry.value.end}, fmt::format(", {}", rule.id)});
+        return fix;
+    }
+    fix.edits.push_back(rules::add_header_line(script, fmt::format("allow: {}", rule.id)));
+    return fix;
+}
+
+void move_into_place(std::vector<Fix>& fixes, std::uint32_t by, bool crlf) {
+    for (Fix& fix : fixes) {
+        for (TextEdit& edit : fix.edits)
+            edit.span = edit.span + by;
+        if (crlf) write_crlf(fix.edits);
+    }
+}
+
+// --- the script's rules -------------------------------------------------------------------------
+
+std::vector<Stretch> stretches(const Script& script) {
+    std::vector<Stretch> result;
+    result.reserve(script.sections.size());
+    for (const Section& section : script.sections) {
+        result.push_back({.name = section.name,
+                          .span = section.heading,
+                          .parent = section.parent,
+                          .level = section.level,
+                          .target = section.target,
+                          .target_span = section.target_span,
+                          .timing = section.timing,
+                          .has_thoughts = section.thoughts > 0});
+    }
+    return result;
+}
+
+ScriptView view_of(const Analysis& analysis, std::span<const Stretch> sections) {
+    const Script& script = analysis.script;
+    const Header& header = script.header;
+    return {.text = analysis.document.text->bytes(),
+            .header = header,
+            .whole = {.name = {},
+                      .span = header.target_span,
+                      .target = header.target,
+                      .target_span = header.target_span,
+                      .timing = script.timing,
+                      .has_thoughts = !script.thoughts.empty()},
+            .sections = sections,
+            .thoughts = script.summaries,
+            .concerned = {},
+            .stage = analysis.options.stage,
+            .options = analysis.options.rules,
+            .language = analysis.options.voice.language};
+}
+
+// For each rule of the script the indexes of the thoughts that concern it.
+std::vector<std::vector<std::uint32_t>> concerned(const Script& script) {
+    std::vector<std::vector<std::uint32_t>> lists(script_rules().size());
+    for (std::size_t i = 0; i < script.summaries.size(); ++i) {
+        for (std::uint32_t bits = script.summaries[i].concerns; bits != 0; bits &= bits - 1) {
+            lists[static_cast<std::size_t>(std::countr_zero(bits))].push_back(
+                static_cast<std::uint32_t>(i));
+        }
+    }
+    return lists;
+}
+
+bool is_allowed(const Analysis& analysis, const Rule& rule, Offset at) {
+    const Placed* placed = analysis.script.thought_at(at);
+    if (placed == nullptr) return false;
+    const std::vector<std::string>& allow = placed->thought->written.allow;
+    return std::find(allow.begin(), allow.end(), rule.id) != allow.end();
+}
+
+bool is_silent(const Analysis& analysis, const Rule& rule) {
+    return silenced(rule, analysis.options, analysis.script.header.allow);
+}
+
+std::vector<Finding> ask_script_rules(Analysis& analysis, const Cancel& cancel) {
+    const std::vector<Stretch> sections = stretches(analysis.script);
+    const std::vector<std::vector<std::uint32_t>> lists = concerned(analysis.script);
+    ScriptView view = view_of(analysis, sections);
+    std::vector<Finding> findings;
+    for (std::size_t i = 0; i < script_rules().size(); ++i) {
+        const Rule& rule = *script_rules()[i];
+        if (cancel.tripped() || is_silent(analysis, rule)) continue;
+        view.concerned = lists[i];
+        for (FindingDraft& draft : rule.check_script(view)) {
+            if (is_allowed(analysis, rule, draft.span.begin)) continue;
+            const Severity severity = severity_of(rule, draft, analysis.options);
+            const FindingDraft& kept = analysis.script_drafts.emplace_back(std::move(draft));
+            findings.push_back({&rule, severity, kept.span, &kept, -1});
+        }
+    }
+    return findings;
+}
+
+std::vector<Fix> made_later(const Analysis& analysis, const Finding& finding) {
+    if (finding.rule->fixes_later == nullptr) return {};
+    const std::vector<Stretch> sections = stretches(analysis.script);
+    const auto lists = concerned(analysis.script);
+    ScriptView view = view_of(analysis, sections);
+    for (std::size_t i = 0; i < script_rules().size(); ++i) {
+        if (script_rules()[i] == finding.rule) view.concerned = lists[i];
+    }
+    return finding.rule->fixes_later(view, *finding.draft);
+}
+
+// --- the rules of one thought -------------------------------------------------------------------
+
+void add_drafts(const Script& script, std::size_t index, std::vector<Finding>& findings) {
+    const Placed& placed = script.thoughts[index];
+    for (const Thought::Draft& made : placed.thought->drafts) {
+        findings.push_back({made.rule, made.severity,
+                            made.draft.span + placed.block.span.begin.value, &made.draft,
+                            static_cast<int>(index)});
+    }
+}
+
+bool stands_before(const Finding& a, const Finding& b) {
+    return a.span.begin < b.span.begin;
+}
+
+// Those of the thoughts, by place; from the last analysis where its thoughts stand still.
+std::vector<Finding> thought_findings(const Script& script, const Standing& standing) {
+    std::vector<Finding> findings;
+    const std::size_t tail = script.thoughts.size() - standing.after;
+    const std::vector<Finding> none;
+    const std::vector<Finding>& old = standing.analysis ? standing.analysis->findings : none;
+    auto next = old.begin();
+    for (; next != old.end(); ++next) {
+        if (next->thought < 0) continue;
+        if (static_cast<std::size_t>(next->thought) >= standing.before) break;
+        findings.push_back(*next);
+    }
+    const auto made = static_cast<std::ptrdiff_t>(findings.size());
+    for (std::size_t i = standing.before; i < tail; ++i)
+        add_drafts(script, i, findings);
+    std::stable_sort(findings.begin() + made, findings.end(), stands_before);
+    if (standing.after == 0) return findings;
+
+    const std::vector<Placed>& thoughts = standing.analysis->script.thoughts;
+    const std::size_t old_tail = thoughts.size() - standing.after;
+    const std::uint32_t by =
+        script.thoughts[tail].block.span.begin.value - thoughts[old_tail].block.span.begin.value;
+    for (; next != old.end(); ++next) {
+        if (next->thought < 0 || static_cast<std::size_t>(next->thought) < old_tail) continue;
+        Finding moved = *next;
+        moved.span = moved.span + by;
+        moved.thought += static_cast<int>(tail) - static_cast<int>(old_tail);
+        findings.push_back(moved);
+    }
+    return findings;
+}
+
+} // namespace
+
+bool silenced(const Rule& rule, const Options& options, const std::vector<std::string>& allow) {
+    if (rule.stage > options.stage) return true;
+    if (std::find(allow.begin(), allow.end(), rule.id) != allow.end()) return true;
+    const auto level = options.rule_levels.find(rule.id);
+    return level != options.rule_levels.end() && level->second == RuleLevel::off;
+}
+
+Severity severity_of(const Rule& rule, const FindingDraft& draft, const Options& options) {
+    const auto level = options.rule_levels.find(rule.id);
+    if (level != options.rule_levels.end() && level->second == RuleLevel::hint)
+        return Severity::hint;
+    if (level != options.rule_levels.end() && level->second == RuleLevel::warning)
+        return Severity::warning;
+    return draft.severity.value_or(rule.severity);
+}
+
+void collect_findings(Analysis& analysis, const Standing& standing, const Cancel& cancel) {
+    std::vector<Finding> thoughts = thought_findings(analysis.script, standing);
+    std::vector<Finding> script = ask_script_rules(analysis, cancel);
+    std::stable_sort(script.begin(), script.end(), stands_before);
+    analysis.findings.reserve(thoughts.size() + script.size());
+    std::merge(thoughts.begin(), thoughts.end(), script.begin(), script.end(),
+               std::back_inserter(analysis.findings), stands_before);
+}
+
+std::vector<Fix> fixes_of(const Analysis& analysis, const Finding& finding) {
+    const std::string_view text = analysis.document.text->bytes();
+    const Script& script = analysis.script;
+    std::vector<Fix> fixes = finding.draft->fixes;
+    const Placed* placed = nullptr;
+    if (finding.thought >= 0) {
+        placed = &script.thoughts[static_cast<std::size_t>(finding.thought)];
+        move_into_place(fixes, placed->block.span.begin.value, uses_crlf(text));
+    } else {
+        for (Fix& fix : made_later(analysis, finding))
+            fixes.push_back(std::move(fix));
+        placed = script.thought_at(finding.span.begin);
+    }
+    fixes.push_back(placed != nullptr ? leave_here(text, *finding.rule, *placed)
+                                      : leave_everywhere(view_of(analysis, {}), *finding.rule));
+    return fixes;
+}
+
+bool leaves_as_is(const Fix& fix) {
+    return fix.title.starts_with("Leave this");
+}
+
+bool has_sure_fix(const Finding& finding) {
+    const std::vector<Fix>& fixes = finding.draft->fixes;
+    return std::any_of(fixes.begin(), fixes.end(), [](const Fix& fix) {
+        return fix.keeps_every_word && fix.preferred && !leaves_as_is(fix);
+    });
+}
+
+} // namespace say
