@@ -158,23 +158,14 @@ Range Columns::range(Span span) {
     return {start, position(span.end)};
 }
 
-std::shared_ptr<const Text> apply_changes(std::shared_ptr<const Text> text,
-                                          std::vector<ContentChange> changes, Encoding encoding) {
+void apply_changes(Text& text, std::vector<ContentChange> changes, Encoding encoding) {
     for (ContentChange& change : changes) {
-        if (!change.range) {
-            text = std::make_shared<const Text>(std::move(change.text));
-            continue;
+        if (change.range) {
+            text.replace(Columns(text, encoding).span(*change.range), change.text);
+        } else {
+            text = Text(std::move(change.text));
         }
-        const Span span = Columns(*text, encoding).span(*change.range);
-        const std::string_view old = text->bytes();
-        std::string bytes;
-        bytes.reserve(old.size() - span.size() + change.text.size());
-        bytes += old.substr(0, span.begin.value);
-        bytes += change.text;
-        bytes += old.substr(span.end.value);
-        text = std::make_shared<const Text>(std::move(bytes));
     }
-    return text;
 }
 
 // --- addresses ---------------------------------------------------------------------------------

@@ -36,9 +36,8 @@ private:
     std::uint32_t units_ = 0;
 };
 
-// The text after edits of which each sees the result of the last.
-std::shared_ptr<const Text> apply_changes(std::shared_ptr<const Text> text,
-                                          std::vector<ContentChange> changes, Encoding encoding);
+// Edits of which each sees the result of the last.
+void apply_changes(Text& text, std::vector<ContentChange> changes, Encoding encoding);
 
 // file:///… to a path and back; other schemes have no path.
 std::optional<std::filesystem::path> path_of(std::string_view uri);

@@ -109,6 +109,20 @@ std::optional<WorkspaceEdit> edit_of(const Snapshot& snapshot, const Lesson& les
                          .unopened = true};
 }
 
+constexpr std::string_view fix_all_command = "sayline.fixAll";
+constexpr std::string_view split_command = "sayline.splitScript";
+constexpr std::string_view mark_command = "sayline.markScript";
+constexpr std::string_view apply_command = "sayline.applyFix";
+
+std::string_view command_of(Sweep sweep) {
+    switch (sweep) {
+    case Sweep::split: return split_command;
+    case Sweep::mend: return fix_all_command;
+    case Sweep::mark: return mark_command;
+    }
+    return {};
+}
+
 std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActionParams& params) {
     const ClientAbilities& client = snapshot.client;
     Columns columns = columns_of(snapshot);
@@ -129,6 +143,8 @@ std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActio
             result.edit = std::move(*edit);
         } else if (action.sweep && client.action_resolve && client.action_literals) {
             result.sweep = name_of(*action.sweep);
+        } else if (action.sweep && client.apply_edit) {
+            result.command = command_of(*action.sweep); // its edits are made when it is chosen
         } else if (action.sweep) {
             result.edit = edit_of(snapshot, *action.sweep, columns);
         } else {
@@ -198,11 +214,6 @@ std::vector<TextEdit> on_range_formatting(const Snapshot& snapshot, const RangeP
     return to_edits(edits, columns);
 }
 
-constexpr std::string_view fix_all_command = "sayline.fixAll";
-constexpr std::string_view split_command = "sayline.splitScript";
-constexpr std::string_view mark_command = "sayline.markScript";
-constexpr std::string_view apply_command = "sayline.applyFix";
-
 CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& params) {
     if (!snapshot.client.apply_edit) {
         return {.label = {}, .edit = {}, .error = "the editor cannot apply edits"};
@@ -212,7 +223,9 @@ CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& 
         const std::vector<say::TextEdit> edits = edits_of(snapshot.analysis, sweep);
         CommandOutcome result{.label = std::string(title_of(sweep)), .edit = {}, .error = {}};
         if (!edits.empty()) {
-            result.edit = std::make_shared<const Json>(encode(edit_of(snapshot, edits, columns)));
+            const auto preview = is_guess(sweep) ? title_of(sweep) : std::string_view{};
+            result.edit =
+                std::make_shared<const Json>(encode(edit_of(snapshot, edits, columns, preview)));
         }
         return result;
     };
@@ -287,6 +300,14 @@ template <class Result> Reply to_reply(const std::vector<Result>& results) {
         list.push_back(encode(result));
     }
     return to_reply(list);
+}
+
+Reply to_reply(const DocumentSymbols& symbols) {
+    return {.result = write(symbols), .edit = {}, .error = {}};
+}
+
+Reply to_reply(const SemanticTokens& tokens) {
+    return {.result = write(tokens), .edit = {}, .error = {}};
 }
 
 Reply to_reply(const CommandOutcome& outcome) {

@@ -1,10 +1,14 @@
 // The protocol's structs from JSON and to JSON.
 #include "lsp/protocol.h"
 
+#include "text/unicode.h"
+
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace say::lsp {
 namespace {
@@ -87,33 +91,6 @@ Json encode_edits(const std::vector<TextEdit>& edits) {
         list.push_back(encode(edit));
     }
     return list;
-}
-
-Json encode_nested(const DocumentSymbol& symbol) {
-    Json result = {{"name", symbol.name},
-                   {"kind", symbol.kind},
-                   {"range", encode(symbol.range)},
-                   {"selectionRange", encode(symbol.selectionRange)}};
-    if (!symbol.detail.empty()) result["detail"] = symbol.detail;
-    if (!symbol.children.empty()) {
-        Json& children = result["children"] = Json::array();
-        for (const DocumentSymbol& child : symbol.children) {
-            children.push_back(encode_nested(child));
-        }
-    }
-    return result;
-}
-
-void add_flat(Json& list, const DocumentSymbol& symbol, const std::string& uri,
-              const std::string& container) {
-    Json entry = {{"name", symbol.name},
-                  {"kind", symbol.kind},
-                  {"location", {{"uri", uri}, {"range", encode(symbol.range)}}}};
-    if (!container.empty()) entry["containerName"] = container;
-    list.push_back(std::move(entry));
-    for (const DocumentSymbol& child : symbol.children) {
-        add_flat(list, child, uri, symbol.name);
-    }
 }
 
 // Hundredths: finer is below what the model knows, and shorter to send.
@@ -289,13 +266,19 @@ Json encode(const InlayHint& hint) {
 }
 
 Json encode(const CodeAction& action) {
+    const Json command = {{"title", action.title},
+                          {"command", action.command},
+                          {"arguments", Json::array({action.script})}};
+    if (action.as_command && !action.command.empty()) return command;
     if (action.as_command) {
         return {{"title", action.title},
                 {"command", "sayline.applyFix"},
                 {"arguments", Json::array({action.script, encode(action.edit)})}};
     }
     Json result = {{"title", action.title}, {"kind", action.kind}};
-    if (action.sweep.empty()) {
+    if (!action.command.empty()) {
+        result["command"] = command;
+    } else if (action.sweep.empty()) {
         result["edit"] = encode(action.edit);
     } else {
         result["data"] = {{"uri", action.script}, {"sweep", action.sweep}};
@@ -303,22 +286,6 @@ Json encode(const CodeAction& action) {
     if (action.diagnostic) result["diagnostics"] = Json::array({encode(*action.diagnostic)});
     if (action.isPreferred) result["isPreferred"] = true;
     return result;
-}
-
-Json encode(const DocumentSymbols& symbols) {
-    Json list = Json::array();
-    for (const DocumentSymbol& symbol : symbols.symbols) {
-        if (symbols.nested) {
-            list.push_back(encode_nested(symbol));
-        } else {
-            add_flat(list, symbol, symbols.uri, {});
-        }
-    }
-    return list;
-}
-
-Json encode(const SemanticTokens& tokens) {
-    return {{"data", tokens.data}};
 }
 
 Json encode(const CompletionList& list) {
@@ -361,6 +328,92 @@ Json encode(const RequestId& id) {
 
 std::string write(const Json& json) {
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+// --- long answers, written at once -------------------------------------------------------------
+
+namespace {
+
+// As a JSON string. Most names are plain letters, which stand as they are.
+void add_text(std::string& out, std::string_view text) {
+    const bool escaped = std::any_of(text.begin(), text.end(), [](char c) {
+        return static_cast<unsigned char>(c) < ' ' || c == '"' || c == '\\';
+    });
+    const bool plain = !escaped && unicode::is_valid_utf8(text);
+    if (plain) {
+        out += '"';
+        out += text;
+        out += '"';
+    } else {
+        out += write(Json(text));
+    }
+}
+
+void add_range(std::string& out, const Range& range) {
+    fmt::format_to(std::back_inserter(out),
+                   R"({{"start":{{"line":{},"character":{}}},"end":{{"line":{},"character":{}}}}})",
+                   range.start.line, range.start.character, range.end.line, range.end.character);
+}
+
+void add_nested(std::string& out, const DocumentSymbol& symbol) {
+    out += R"({"name":)";
+    add_text(out, symbol.name);
+    if (!symbol.detail.empty()) {
+        out += R"(,"detail":)";
+        add_text(out, symbol.detail);
+    }
+    fmt::format_to(std::back_inserter(out), R"(,"kind":{},"range":)", symbol.kind);
+    add_range(out, symbol.range);
+    out += R"(,"selectionRange":)";
+    add_range(out, symbol.selectionRange);
+    if (!symbol.children.empty()) {
+        out += R"(,"children":[)";
+        for (const DocumentSymbol& child : symbol.children) {
+            if (out.back() != '[') out += ',';
+            add_nested(out, child);
+        }
+        out += ']';
+    }
+    out += '}';
+}
+
+// One row a symbol, for clients that know no tree.
+void add_flat(std::string& out, const DocumentSymbol& symbol, std::string_view uri,
+              std::string_view container) {
+    if (out.back() != '[') out += ',';
+    out += R"({"name":)";
+    add_text(out, symbol.name);
+    fmt::format_to(std::back_inserter(out), R"(,"kind":{},"location":{{"uri":)", symbol.kind);
+    add_text(out, uri);
+    out += R"(,"range":)";
+    add_range(out, symbol.range);
+    out += '}';
+    if (!container.empty()) {
+        out += R"(,"containerName":)";
+        add_text(out, container);
+    }
+    out += '}';
+    for (const DocumentSymbol& child : symbol.children)
+        add_flat(out, child, uri, symbol.name);
+}
+
+} // namespace
+
+std::string write(const DocumentSymbols& symbols) {
+    std::string out = "[";
+    for (const DocumentSymbol& symbol : symbols.symbols) {
+        if (!symbols.nested) {
+            add_flat(out, symbol, symbols.uri, {});
+            continue;
+        }
+        if (out.back() != '[') out += ',';
+        add_nested(out, symbol);
+    }
+    return out + ']';
+}
+
+std::string write(const SemanticTokens& tokens) {
+    return fmt::format(R"({{"data":[{}]}})", fmt::join(tokens.data, ","));
 }
 
 } // namespace say::lsp

@@ -185,6 +185,7 @@ struct CodeAction {
     WorkspaceEdit edit;
     bool as_command = false; // for clients that know no action but a command
     std::string sweep{};     // the edit is made by codeAction/resolve
+    std::string command{};   // in place of an edit: one that the server makes when it is chosen
     std::string script;      // whose action it is
 };
 
@@ -296,13 +297,14 @@ Json encode(const Diagnostic& diagnostic);
 Json encode(const Hover& hover);
 Json encode(const InlayHint& hint);
 Json encode(const CodeAction& action);
-Json encode(const DocumentSymbols& symbols);
-Json encode(const SemanticTokens& tokens);
 Json encode(const CompletionList& list);
 Json encode(const ScriptTimes& times);
 Json encode(const RequestId& id);
 
 // On one line. What is not UTF-8 becomes U+FFFD.
 std::string write(const Json& json);
+// The answers that may be as long as the script are written at once, without a tree of values.
+std::string write(const DocumentSymbols& symbols);
+std::string write(const SemanticTokens& tokens);
 
 } // namespace say::lsp

@@ -9,6 +9,7 @@
 #include "lsp/frame.h"
 
 #include <fmt/core.h>
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -60,6 +61,28 @@ Diagnostic too_large(const Text& text) {
             .message = fmt::format("this text is {} MB, too large for a script; nothing is timed "
                                    "or checked above {} MB",
                                    text.bytes().size() / 1024 / 1024, analysis_cap / 1024 / 1024)};
+}
+
+// Each diagnostic as JSON. A key changes one or two of hundreds: the others are written already.
+std::vector<std::string> write_parts(const std::vector<Diagnostic>& diagnostics,
+                                     const std::vector<Diagnostic>& old,
+                                     std::vector<std::string> old_parts) {
+    std::vector<std::string> parts(diagnostics.size());
+    const std::size_t most = std::min(diagnostics.size(), old.size());
+    std::size_t head = 0;
+    while (head < most && diagnostics[head] == old[head]) {
+        parts[head] = std::move(old_parts[head]);
+        ++head;
+    }
+    std::size_t tail = 0;
+    const auto at_end = [&](auto& list) -> auto& { return list[list.size() - 1 - tail]; };
+    while (head + tail < most && at_end(diagnostics) == at_end(old)) {
+        at_end(parts) = std::move(at_end(old_parts));
+        ++tail;
+    }
+    for (std::size_t i = head; i + tail < parts.size(); ++i)
+        parts[i] = write(encode(diagnostics[i]));
+    return parts;
 }
 
 Reply run_guarded(const Prepared& prepared, const Snapshot& snapshot) {
@@ -385,7 +408,27 @@ void Session::announce_watches() {
 
 Session::OpenScript* Session::find(const std::string& uri) {
     const auto found = scripts_.find(uri);
-    return found == scripts_.end() ? nullptr : &found->second;
+    if (found == scripts_.end()) return nullptr;
+    settle(found->second);
+    return &found->second;
+}
+
+void Session::settle() {
+    for (auto& [uri, script] : scripts_)
+        settle(script);
+}
+
+void Session::settle(OpenScript& script) {
+    if (!script.typed_version) return;
+    const Version& last = *script.current;
+    auto version = std::make_shared<Version>();
+    version->document = {.uri = last.document.uri,
+                         .version = *script.typed_version,
+                         .text = std::make_shared<const Text>(*script.typed)};
+    version->options = last.options;
+    version->memo = last.memo;
+    script.typed_version.reset();
+    replace_version(script, version);
 }
 
 void Session::did_open(DidOpenTextDocumentParams params) {
@@ -398,6 +441,8 @@ void Session::did_open(DidOpenTextDocumentParams params) {
     version->options = load_options(params.uri, fresh);
     // Opened twice without a close: the client still shows what was published.
     OpenScript& script = scripts_[params.uri];
+    script.typed.reset();
+    script.typed_version.reset();
     script.editor_settings = nullptr;
     script.settings_stamp = fresh.settings_stamp;
     script.lexicons = std::move(fresh.lexicons);
@@ -406,25 +451,21 @@ void Session::did_open(DidOpenTextDocumentParams params) {
 }
 
 void Session::did_change(DidChangeTextDocumentParams params) {
-    OpenScript* const script = find(params.uri);
-    if (script == nullptr) {
+    const auto found = scripts_.find(params.uri);
+    if (found == scripts_.end()) {
         log::error(fmt::format("a change to {}, which is not open, passed over", params.uri));
         return;
     }
-    const Version& last = *script->current;
-    const int number = params.version.value_or(last.document.version + 1);
-    if (number <= last.document.version) {
+    OpenScript& script = found->second;
+    const int last = script.typed_version.value_or(script.current->document.version);
+    const int number = params.version.value_or(last + 1);
+    if (number <= last) {
         log::warning(fmt::format("{}: version {} after {}; edits are taken in the order they come",
-                                 params.uri, number, last.document.version));
+                                 params.uri, number, last));
     }
-    auto version = std::make_shared<Version>();
-    version->document = {.uri = std::move(params.uri),
-                         .version = number,
-                         .text = apply_changes(last.document.text, std::move(params.contentChanges),
-                                               client_->encoding)};
-    version->options = last.options;
-    version->memo = last.memo;
-    replace_version(*script, version);
+    if (!script.typed) script.typed = *script.current->document.text;
+    apply_changes(*script.typed, std::move(params.contentChanges), client_->encoding);
+    script.typed_version = number;
 }
 
 // NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
@@ -478,21 +519,19 @@ void Session::analysed(const std::shared_ptr<Version>& version,
 // An unchanged list is sent again only to clients that look at the version: they would otherwise
 // take the findings for those of an older text. To the others it is news to nobody.
 void Session::publish(OpenScript& script, std::vector<Diagnostic> diagnostics) {
-    const bool unchanged = script.published_json && script.published == diagnostics;
+    const bool unchanged = script.published_list && script.published == diagnostics;
     if (unchanged && !client_->diagnostic_versions) return;
     if (!unchanged) {
-        Json list = Json::array();
-        for (const Diagnostic& diagnostic : diagnostics) {
-            list.push_back(encode(diagnostic));
-        }
-        script.published_json = write(list);
+        script.published_parts =
+            write_parts(diagnostics, script.published, std::move(script.published_parts));
+        script.published_list = fmt::format("[{}]", fmt::join(script.published_parts, ","));
         script.published = std::move(diagnostics);
     }
     const Document& document = script.current->document;
     surroundings_.send(
         fmt::format(R"({{"jsonrpc":"2.0","method":"textDocument/publishDiagnostics",)"
                     R"("params":{{"uri":{},"version":{},"diagnostics":{}}}}})",
-                    write(document.uri), document.version, *script.published_json));
+                    write(document.uri), document.version, *script.published_list));
 }
 
 // --- settings ----------------------------------------------------------------------------------
@@ -527,6 +566,7 @@ std::shared_ptr<const Options> Session::load_options(const std::string& uri, Ope
 }
 
 void Session::reload_settings(const std::string& uri, OpenScript& script) {
+    settle(script);
     auto version = std::make_shared<Version>();
     version->document = script.current->document;
     version->memo = script.current->memo;

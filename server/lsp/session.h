@@ -38,6 +38,8 @@ public:
     void receive(std::span<char> body);
     // A message that could not be read as one: answered with an error that names no request.
     void refuse(ErrorCode code, std::string_view why);
+    // Nothing more has arrived: what was typed until now is looked at.
+    void settle();
     // Set once the client said exit.
     std::optional<int> exit_status() const { return exit_status_; }
     // What the end of the input means now.
@@ -63,12 +65,16 @@ private:
 
     struct OpenScript {
         std::shared_ptr<Version> current;
+        // The text as typed so far. Changes that come in one go make one version.
+        std::optional<Text> typed;
+        std::optional<int> typed_version;       // null where it is the current one
         std::shared_ptr<const Analysis> latest; // may be of an earlier version
         KeptJson editor_settings;               // null until the client answered for this script
         std::uint64_t settings_stamp = 0;
         std::vector<std::filesystem::path> lexicons; // that the stamp is made of too
         std::vector<Diagnostic> published;
-        std::optional<std::string> published_json; // the same as sent; none before the first
+        std::vector<std::string> published_parts;  // the same as JSON, one each
+        std::optional<std::string> published_list; // and in one; none before the first
     };
 
     struct Waiting {
@@ -98,7 +104,8 @@ private:
     Waiting take_waiting(std::map<RequestId, Waiting>::iterator found);
 
     // scripts
-    OpenScript* find(const std::string& uri);
+    OpenScript* find(const std::string& uri); // with all that was typed
+    void settle(OpenScript& script);
     void replace_version(OpenScript& script, const std::shared_ptr<Version>& next);
     void supersede(Version& version);
     void analysed(const std::shared_ptr<Version>& version, std::vector<Diagnostic> diagnostics);

@@ -7,6 +7,16 @@
 namespace say {
 namespace {
 
+// Where lines begin behind line ends in [first, last); the byte behind tells a CR from a CRLF.
+void add_line_starts(std::string_view bytes, std::size_t first, std::size_t last,
+                     std::vector<std::uint32_t>& starts) {
+    for (std::size_t i = first; i < last; ++i) {
+        if (bytes[i] != '\n' && bytes[i] != '\r') continue;
+        if (bytes[i] == '\r' && i + 1 < bytes.size() && bytes[i + 1] == '\n') continue;
+        starts.push_back(static_cast<std::uint32_t>(i + 1));
+    }
+}
+
 std::vector<std::uint32_t> find_line_starts(std::string_view bytes) {
     std::vector<std::uint32_t> starts{0};
     starts.reserve(bytes.size() / 60 + 1);
@@ -24,18 +34,41 @@ std::vector<std::uint32_t> find_line_starts(std::string_view bytes) {
         }
         return starts;
     }
-    for (std::size_t i = 0; i < bytes.size(); ++i) {
-        if (bytes[i] == '\r' && i + 1 < bytes.size() && bytes[i + 1] == '\n') ++i;
-        if (bytes[i] == '\n' || bytes[i] == '\r') {
-            starts.push_back(static_cast<std::uint32_t>(i + 1));
-        }
-    }
+    add_line_starts(bytes, 0, bytes.size(), starts);
     return starts;
 }
 
 } // namespace
 
 Text::Text(std::string bytes) : bytes_(std::move(bytes)), line_starts_(find_line_starts(bytes_)) {}
+
+void Text::replace(Span span, std::string_view replacement) {
+    const std::size_t begin = std::min<std::size_t>(span.begin.value, bytes_.size());
+    const std::size_t end =
+        std::min<std::size_t>(std::max(span.begin, span.end).value, bytes_.size());
+    // Line ends next to the span may change too: a CR before it and an LF behind it make one.
+    const std::size_t from = begin == 0 ? 0 : begin - 1;
+    bytes_.replace(begin, end - begin, replacement);
+    const std::size_t new_end = begin + replacement.size();
+    std::vector<std::uint32_t> fresh;
+    add_line_starts(bytes_, from, std::min(new_end + 1, bytes_.size()), fresh);
+
+    // Starts behind [from, end] stay, moved; a start is one behind its line end.
+    const auto first = std::upper_bound(line_starts_.begin() + 1, line_starts_.end(),
+                                        static_cast<std::uint32_t>(from));
+    const auto last =
+        std::upper_bound(first, line_starts_.end(), static_cast<std::uint32_t>(end) + 1);
+    const auto by = static_cast<std::uint32_t>(new_end - end); // modulo 2^32
+    for (auto start = last; start != line_starts_.end(); ++start)
+        *start += by;
+    const auto kept = std::min(last - first, static_cast<std::ptrdiff_t>(fresh.size()));
+    std::copy(fresh.begin(), fresh.begin() + kept, first);
+    if (first + kept == last) {
+        line_starts_.insert(last, fresh.begin() + kept, fresh.end());
+    } else {
+        line_starts_.erase(first + kept, last);
+    }
+}
 
 Offset Text::line_start(std::uint32_t line) const {
     return line < line_count() ? Offset{line_starts_[line]} : end();

@@ -1,4 +1,4 @@
-// An immutable text with its line starts, shared between threads by pointer.
+// A text with its line starts. What is shared between threads is a pointer to a const one.
 #pragma once
 
 #include "text/span.h"
@@ -13,6 +13,9 @@ namespace say {
 class Text {
 public:
     explicit Text(std::string bytes);
+
+    // Puts `replacement` in the place of a span, at the cost of moving what is behind it.
+    void replace(Span span, std::string_view replacement);
 
     std::string_view bytes() const { return bytes_; }
     Offset end() const { return Offset{static_cast<std::uint32_t>(bytes_.size())}; }

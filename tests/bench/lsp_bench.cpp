@@ -1,7 +1,7 @@
 // How long an editor waits: drives the built server over pipes, as an editor would, and prints
 // times at 1,000, 10,000 and 100,000 words. Linux only; a program to run by hand, not a test.
 //
-//     lsp_bench SAYLINE [words...]
+//     lsp_bench SAYLINE [words...] [--only REQUEST]
 //
 // The text is invented and the same every time. One key is one didChange in the middle of the
 // script, followed at once by the request that an editor sends.
@@ -216,8 +216,13 @@ public:
         : begin_(Clock::now()), client(program) {
         client.send(fmt::format(
             R"({{"jsonrpc":"2.0","id":0,"method":"initialize","params":{{"processId":null,)"
-            R"("rootUri":null,"capabilities":{{"textDocument":{{"publishDiagnostics":)"
-            R"({{"versionSupport":{}}}}}}}}}}})",
+            R"("rootUri":null,"capabilities":{{"workspace":{{"applyEdit":true,)"
+            R"("workspaceEdit":{{"documentChanges":true}}}},"textDocument":{{)"
+            R"("publishDiagnostics":{{"versionSupport":{}}},"hover":{{"contentFormat":)"
+            R"(["markdown"]}},"documentSymbol":{{"hierarchicalDocumentSymbolSupport":true}},)"
+            R"("codeAction":{{"codeActionLiteralSupport":{{"codeActionKind":{{"valueSet":)"
+            R"(["quickfix","refactor"]}}}},"dataSupport":true,"resolveSupport":)"
+            R"({{"properties":["edit"]}}}}}}}}}}}})",
             versions));
         client.wait_for_answer(0);
         started = milliseconds(Clock::now() - begin_);
@@ -320,7 +325,7 @@ struct Asked {
     const char* more = "";
 };
 
-void bench_requests(const char* program, std::string_view script) {
+void bench_requests(const char* program, std::string_view script, std::string_view only) {
     constexpr Asked requests[] = {
         {"key -> hover", "textDocument/hover", Asked::Place::cursor},
         {"key -> completion", "textDocument/completion", Asked::Place::cursor},
@@ -333,6 +338,7 @@ void bench_requests(const char* program, std::string_view script) {
         {"key -> times", "sayline/times", Asked::Place::script},
     };
     for (const Asked& asked : requests) {
+        if (std::string_view(asked.what).find(only) == std::string_view::npos) continue;
         Editor editor(program, script, false);
         const int keys = asked.place == Asked::Place::script ? 60 : 200;
         int id = 0;
@@ -392,12 +398,17 @@ void bench_flood(const char* program, std::string_view script) {
 
 int main(int argc, char** argv) {
     if (argc < 2) {
-        fmt::print(stderr, "usage: lsp_bench SAYLINE [words...]\n");
+        fmt::print(stderr, "usage: lsp_bench SAYLINE [words...] [--only REQUEST]\n");
         return 1;
     }
     std::vector<int> sizes;
+    std::string_view only;
     for (int i = 2; i < argc; ++i) {
-        sizes.push_back(std::atoi(argv[i]));
+        if (std::string_view(argv[i]) == "--only" && i + 1 < argc) {
+            only = argv[++i];
+        } else {
+            sizes.push_back(std::atoi(argv[i]));
+        }
     }
     if (sizes.empty()) sizes = {1'000, 10'000, 100'000};
     std::setvbuf(stdout, nullptr, _IOLBF, 0); // each figure as it comes, into a file too
@@ -408,7 +419,8 @@ int main(int argc, char** argv) {
         fmt::print("  {:34} {:8.2f} ms\n", "start -> answer to initialize", editor.started);
         fmt::print("  {:34} {:8.2f} ms   peak memory {:.0f} MiB\n", "open -> first diagnostics",
                    editor.opened, peak_megabytes(editor.client.process()));
-        bench_requests(argv[1], script);
+        bench_requests(argv[1], script, only);
+        if (!only.empty()) continue;
         bench_diagnostics(argv[1], script);
         bench_burst(argv[1], script);
         bench_flood(argv[1], script);

@@ -28,8 +28,9 @@ Position position(const std::string& bytes, Encoding encoding, std::uint32_t at)
 
 std::string changed(const std::string& bytes, std::vector<lsp::ContentChange> changes,
                     Encoding encoding = Encoding::utf16) {
-    const auto text = std::make_shared<const Text>(bytes);
-    return std::string(lsp::apply_changes(text, std::move(changes), encoding)->bytes());
+    Text text(bytes);
+    lsp::apply_changes(text, std::move(changes), encoding);
+    return std::string(text.bytes());
 }
 
 void add_finding(Analysis& analysis, std::uint32_t at, Severity severity) {
@@ -137,6 +138,25 @@ TEST_CASE("convert/addresses of files") {
     CHECK_FALSE(lsp::path_of("file://"));
     CHECK(lsp::uri_of("/tide/a b%.say") == "file:///tide/a%20b%25.say");
     CHECK(lsp::path_of(lsp::uri_of("/t\u00efde/#1?.say")) == "/t\u00efde/#1?.say");
+}
+
+TEST_CASE("convert/a text that was edited has the lines of one that was not") {
+    const std::vector<std::string> pieces = {"\r", "\n", "\r\n", "a", "", "ab\n", "\n\r", "é"};
+    for (unsigned seed = 1; seed <= 200; ++seed) {
+        std::mt19937 random(seed);
+        Text text("one\r\ntwo\rthree\n");
+        for (int step = 0; step < 60; ++step) {
+            const std::size_t size = text.bytes().size();
+            const std::size_t begin = random() % (size + 1);
+            const std::size_t end = std::min(size, begin + random() % 4);
+            text.replace(make_span(begin, end), pieces[random() % pieces.size()]);
+            const Text fresh{std::string(text.bytes())};
+            INFO("seed " << seed << " step " << step);
+            REQUIRE(text.line_count() == fresh.line_count());
+            for (std::uint32_t line = 0; line < fresh.line_count(); ++line)
+                REQUIRE(text.line_start(line) == fresh.line_start(line));
+        }
+    }
 }
 
 TEST_CASE("convert/shows the worst findings and counts the rest") {
