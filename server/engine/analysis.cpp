@@ -207,29 +207,6 @@ Past cut(std::string_view text, const Analysis* last, Script& script) {
     return {last != nullptr ? &last->script : nullptr, 0, 0};
 }
 
-// The thoughts at both ends that are the very same as in the last analysis.
-Standing standing(const Analysis& last, const Script& script) {
-    const std::vector<Placed>& old = last.script.thoughts;
-    const std::vector<Placed>& now = script.thoughts;
-    Standing result{.analysis = &last};
-    const std::size_t most = std::min(old.size(), now.size());
-    // How far each thought moved; a script may hold the very same thought twice.
-    const auto moved = [&](std::size_t a, std::size_t b) {
-        return now[b].block.span.begin.value - old[a].block.span.begin.value;
-    };
-    const auto same = [&](std::size_t a, std::size_t b, std::uint32_t by) {
-        return old[a].thought == now[b].thought && moved(a, b) == by;
-    };
-    while (result.before < most && same(result.before, result.before, 0))
-        ++result.before;
-    if (result.before == most) return result;
-    const std::uint32_t by = moved(old.size() - 1, now.size() - 1);
-    while (result.before + result.after < most &&
-           same(old.size() - 1 - result.after, now.size() - 1 - result.after, by))
-        ++result.after;
-    return result;
-}
-
 } // namespace
 
 ThoughtView view_of(const Thought& thought, const Options& options) {
@@ -286,9 +263,10 @@ std::shared_ptr<const Analysis> analyse(const Document& document, const Options&
     const MakeThought make = [&](const Block& block, const Voice& voice) {
         return make_thought(text, block, voice, analysis->options, script.header, parser);
     };
-    if (!assemble(text, analysis->options, voices, past, script, memo, make, cancel))
-        return nullptr;
-    collect_findings(*analysis, last ? standing(*last, script) : Standing{}, cancel);
+    const auto again = assemble(text, analysis->options, voices, past, script, memo, make, cancel);
+    if (!again) return nullptr;
+    const Standing standing{last.get(), again->before, again->after};
+    collect_findings(*analysis, standing, cancel);
     if (cancel.tripped()) return nullptr;
     memo.finish(analysis);
     return analysis;

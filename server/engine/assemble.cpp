@@ -117,6 +117,9 @@ public:
             next_old_ = old_tail_;
             walk(tail, script_.blocks.size(), again);
             number_occurrences(made);
+            if (past_.script != nullptr) {
+                standing_ = {first_made_, past_.script->thoughts.size() - old_tail_};
+            }
         } else {
             old_tail_ = past_.script->thoughts.size();
             looked_up_ = false;
@@ -129,6 +132,8 @@ public:
         lay_times();
         return true;
     }
+
+    Again again() const { return standing_; }
 
 private:
     // The speaker in force: an index into readers_, 0 before anybody is named.
@@ -289,36 +294,29 @@ private:
         }
     }
 
-    // A gap stands between two thoughts with words; silences and lone directions have none of their
-    // own.
-    void lay_gaps() {
-        const std::vector<ThoughtSummary>& summaries = script_.summaries;
-        const PauseTable& table = options_.voice.table;
-        std::size_t last = SIZE_MAX; // with words
-        for (std::size_t i = 0; i < summaries.size(); ++i) {
-            if (!summaries[i].has_words) continue;
-            if (last != SIZE_MAX) {
-                const bool items =
-                    summaries[last].kind == BlockKind::item && summaries[i].kind == BlockKind::item;
-                Placed& before = script_.thoughts[last];
-                before.gap = (items ? table.item_gap : table.gap) * voice_of(before).pauses;
-            }
-            last = i;
-        }
+    // The next thought with words behind one of them; the row's size if there is none. Asked in
+    // order, so that the way is gone once.
+    std::size_t next_with_words(std::size_t index) {
+        if (next_with_words_ > index) return next_with_words_;
+        next_with_words_ = index + 1;
+        while (next_with_words_ < script_.summaries.size() &&
+               !script_.summaries[next_with_words_].has_words)
+            ++next_with_words_;
+        return next_with_words_;
     }
 
-    // Where the next thought with words begins, for each thought.
-    std::vector<Offset> next_words() const {
+    // A gap stands between two thoughts with words; silences and lone directions have none of their
+    // own.
+    Seconds gap_behind(std::size_t index, std::size_t next) const {
         const std::vector<ThoughtSummary>& summaries = script_.summaries;
-        std::vector<Offset> next(summaries.size(), Offset{UINT32_MAX});
-        for (std::size_t i = summaries.size(); i-- > 1;)
-            next[i - 1] = summaries[i].has_words ? summaries[i].begin : next[i];
-        return next;
+        if (next == summaries.size() || !summaries[index].has_words) return Seconds{0};
+        const bool items =
+            summaries[index].kind == BlockKind::item && summaries[next].kind == BlockKind::item;
+        const PauseTable& table = options_.voice.table;
+        return (items ? table.item_gap : table.gap) * voice_of(script_.thoughts[index]).pauses;
     }
 
     void lay_times() {
-        lay_gaps();
-        const std::vector<Offset> next = next_words();
         std::vector<Totals> sections(script_.sections.size());
         Totals whole;
         std::vector<bool> begun(script_.sections.size(), false);
@@ -326,6 +324,11 @@ private:
             Placed& placed = script_.thoughts[i];
             const ThoughtSummary& summary = script_.summaries[i];
             placed.at = whole.total();
+            const std::size_t next = next_with_words(i);
+            placed.gap = gap_behind(i, next);
+            const Offset next_begin = next == script_.summaries.size()
+                                          ? Offset{UINT32_MAX}
+                                          : script_.summaries[next].begin;
             const double error = voice_of(placed).pace_error.share;
             for (int s = placed.section; s >= 0;
                  s = script_.sections[static_cast<std::size_t>(s)].parent) {
@@ -334,7 +337,7 @@ private:
                 if (!begun[index]) section.at = placed.at;
                 begun[index] = true;
                 // The gap behind a section's last thought belongs to what holds both.
-                const bool with_gap = gap_inside(next[i], section);
+                const bool with_gap = gap_inside(next_begin, section);
                 sections[index].add(summary, with_gap ? placed.gap : Seconds{0}, error);
                 ++section.thoughts;
             }
@@ -383,33 +386,38 @@ private:
     // numbers change only where words were put in or taken out that are theirs too.
     void number_occurrences(std::size_t made) {
         std::vector<Placed>& thoughts = script_.thoughts;
-        std::unordered_map<std::uint64_t, int> seen;
         if (past_.script == nullptr || made - first_made_ > most_counted ||
             old_tail_ - std::min(old_tail_, first_made_) > most_counted) {
+            std::unordered_map<std::uint64_t, int> seen;
             seen.reserve(thoughts.size());
             for (Placed& placed : thoughts)
                 placed.occurrence = seen[placed.words_key]++;
             return;
         }
-        // By how much those behind it move up: for the words of what came and what went.
-        std::unordered_map<std::uint64_t, int> more;
-        for (std::size_t i = first_made_; i < made; ++i) {
-            Placed& placed = thoughts[i];
-            const auto first = thoughts.begin();
-            const auto here = first + static_cast<std::ptrdiff_t>(i);
-            placed.occurrence =
-                static_cast<int>(std::count_if(first, here, [&](const Placed& each) {
-                    return each.words_key == placed.words_key;
-                }));
-            ++more[placed.words_key];
+        for (std::size_t i = first_made_; i < made; ++i)
+            thoughts[i].occurrence = count_above(i);
+        // Usually one goes and one comes.
+        for (std::size_t i = first_made_; i < std::max(made, old_tail_); ++i) {
+            const bool came = i < made;
+            const bool went = i < old_tail_;
+            const std::uint64_t now = came ? thoughts[i].words_key : 0;
+            const std::uint64_t before = went ? past_.script->thoughts[i].words_key : 0;
+            if (came && went && now == before) continue;
+            if (came) renumber(now, 1, made);
+            if (went) renumber(before, -1, made);
         }
-        for (std::size_t i = first_made_; i < old_tail_; ++i)
-            --more[past_.script->thoughts[i].words_key];
-        std::erase_if(more, [](const auto& each) { return each.second == 0; });
-        if (more.empty()) return;
-        for (std::size_t i = made; i < thoughts.size(); ++i) {
-            const auto found = more.find(thoughts[i].words_key);
-            if (found != more.end()) thoughts[i].occurrence += found->second;
+    }
+
+    int count_above(std::size_t index) const {
+        const auto first = script_.thoughts.begin();
+        const auto here = first + static_cast<std::ptrdiff_t>(index);
+        return static_cast<int>(std::count_if(
+            first, here, [&](const Placed& each) { return each.words_key == here->words_key; }));
+    }
+
+    void renumber(std::uint64_t words_key, int by, std::size_t from) {
+        for (std::size_t i = from; i < script_.thoughts.size(); ++i) {
+            if (script_.thoughts[i].words_key == words_key) script_.thoughts[i].occurrence += by;
         }
     }
 
@@ -433,7 +441,9 @@ private:
     std::size_t first_made_ = 0; // where they begin, in the new row and in the old
     std::size_t old_tail_ = 0;   // where what stood behind the change begins in the old row
     std::size_t next_old_ = 0;   // the next to be placed again
+    Again standing_;
     bool looked_up_ = false;
+    std::size_t next_with_words_ = 0;
     std::unordered_map<std::uint64_t, std::size_t> old_by_key_; // of the old middle
 };
 
@@ -449,10 +459,13 @@ std::uint64_t thought_key(std::string_view text, const Block& block, std::uint64
         .value();
 }
 
-bool assemble(std::string_view text, const Options& options, std::span<const VoiceInForce> voices,
-              const Past& past, Script& script, Memo& memo, const MakeThought& make,
-              const Cancel& cancel) {
-    return Assembler(text, options, past, script).assemble(voices, memo, make, cancel);
+std::optional<Again> assemble(std::string_view text, const Options& options,
+                              std::span<const VoiceInForce> voices, const Past& past,
+                              Script& script, Memo& memo, const MakeThought& make,
+                              const Cancel& cancel) {
+    Assembler assembler(text, options, past, script);
+    if (!assembler.assemble(voices, memo, make, cancel)) return std::nullopt;
+    return assembler.again();
 }
 
 } // namespace say

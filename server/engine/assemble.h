@@ -4,6 +4,7 @@
 #include "engine/analysis.h"
 
 #include <functional>
+#include <optional>
 #include <span>
 
 namespace say {
@@ -25,11 +26,18 @@ using MakeThought = std::function<std::shared_ptr<Thought>(const Block&, const V
 
 std::uint64_t thought_key(std::string_view text, const Block& block, std::uint64_t print);
 
+// So many thoughts at the beginning and at the end of the row that stood in the older version.
+struct Again {
+    std::size_t before = 0;
+    std::size_t after = 0;
+};
+
 // Fills in the script, of which header, blocks and voices are known. `voices`: the reader's own,
-// then one for each speaker of the header. False only if `cancel` tripped: what is finished stays
+// then one for each speaker of the header. Null only if `cancel` tripped: what is finished stays
 // in the memo.
-bool assemble(std::string_view text, const Options& options, std::span<const VoiceInForce> voices,
-              const Past& past, Script& script, Memo& memo, const MakeThought& make,
-              const Cancel& cancel);
+std::optional<Again> assemble(std::string_view text, const Options& options,
+                              std::span<const VoiceInForce> voices, const Past& past,
+                              Script& script, Memo& memo, const MakeThought& make,
+                              const Cancel& cancel);
 
 } // namespace say
