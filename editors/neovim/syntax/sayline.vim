@@ -15,7 +15,7 @@ syntax match saylineLink +\<https\?://[^[:space:]<>]\++
 syntax match saylinePause /\.\{3,}\|…/
 syntax match saylineBeat /\%([.!?…"”*_~°<>)]\s\)\@2<=x\ze\%(\s\|$\)/
 syntax match saylineBeat /\%(^\|\s\)\@1<=xx\+\ze\%(\s\|$\)/
-syntax match saylineBreath +\%(^\|\s\)\@1<=//\?\ze\%(\s\|$\)+
+syntax match saylineBreath +\%(\d\s\)\@2<!\%(^\|\s\)\@1<=//\?\ze\%(\s\|$\)+
 syntax match saylineTimed /(\%(\.\|\d\{1,2}\.\d\+s\?\|\d\{1,2}s\))/
 syntax match saylineTune /[↑↓↗↘‿]/
 syntax match saylineTune /\%(^\|[[:space:]"“(*_<>~]\)\@1<=^\ze\a/
@@ -43,12 +43,13 @@ syntax match saylineDivider /^\s*---\s*$/
 syntax match saylineHeading /^\s*#\{1,3}\s.*$/
 syntax match saylineKey /^\s*\a[^:]*\ze:/ contained
 syntax match saylineValue /:\@1<=.*$/ contained
-syntax region saylineHeader matchgroup=saylineDivider start=/\%^\%uFEFF\?---\s*$/ end=/^---\s*$/ end=/^\s*$/ contains=saylineKey,saylineValue keepend
+syntax region saylineHeader matchgroup=saylineFence start=/\%^\%uFEFF\?---\s*$/ end=/^---\s*$/ end=/^\s*$/ contains=saylineKey,saylineValue keepend
 
 highlight default link saylineHeading Title
 highlight default link saylineKey Identifier
 highlight default link saylineValue String
-highlight default link saylineDivider Comment
+highlight default link saylineDivider Special
+highlight default link saylineFence Comment
 highlight default link saylineNote Comment
 highlight default link saylineSpeaker Type
 highlight default link saylineDirection PreProc
