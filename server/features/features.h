@@ -114,6 +114,29 @@ std::vector<CompletionItem> completion(const Text& text, Offset at, const Analys
 // arrow behind its stop, `->` of nothing else. Never wraps or joins lines.
 std::vector<TextEdit> format(const Analysis& analysis);
 
+// --- lenses ------------------------------------------------------------------------------------
+struct Lens {
+    Span span;         // the line that it stands above
+    std::string title; // "1:12, 12 s over 1:00"
+};
+// The script's time above its first line, each section's above its heading.
+std::vector<Lens> lenses(const Analysis& analysis);
+
+// --- folds -------------------------------------------------------------------------------------
+struct Fold {
+    Span span; // of more than one line, without the last line end
+    enum class Kind { header, section, thought, note, direction } kind = Kind::section;
+};
+// In order, outer before inner, at most one that begins on a line. Where there are more than
+// `most`, the header and the upper sections stay, then the first of the others.
+std::vector<Fold> folds(const Analysis& analysis, std::size_t most);
+
+// --- selections --------------------------------------------------------------------------------
+// What a selection at the cursor grows through: word, marks around it, phrase, breath group,
+// sentence, thought, sections, script; in the header name or value, line, header. Each holds the
+// one before it and is larger; the last is the whole text.
+std::vector<Span> selections(const Analysis& analysis, Offset at);
+
 // --- times -------------------------------------------------------------------------------------
 // For the status bar and `sayline time`.
 struct TimeRow {

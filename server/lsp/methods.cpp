@@ -7,6 +7,7 @@
 #include "host/settings.h"
 #include "lsp/convert.h"
 #include "lsp/method.h"
+#include "lsp/places.h"
 #include "lsp/session.h"
 
 #include <nlohmann/json.hpp>
@@ -447,6 +448,16 @@ std::span<const Method> methods() {
         request<on_range_formatting>(
             "textDocument/rangeFormatting", Lane::worker,
             [](Json& capabilities) { capabilities["documentRangeFormattingProvider"] = true; }),
+        request<on_code_lens>("textDocument/codeLens", Lane::worker,
+                              [](Json& capabilities) {
+                                  capabilities["codeLensProvider"] = {{"resolveProvider", false}};
+                              }),
+        request<on_folding_range>(
+            "textDocument/foldingRange", Lane::worker,
+            [](Json& capabilities) { capabilities["foldingRangeProvider"] = true; }),
+        request<on_selection_range>(
+            "textDocument/selectionRange", Lane::worker,
+            [](Json& capabilities) { capabilities["selectionRangeProvider"] = true; }),
         request<on_times>("sayline/times", Lane::worker, nullptr),
         request<on_explain>("sayline/explain", Lane::worker, nullptr),
     };

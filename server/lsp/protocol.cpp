@@ -65,6 +65,9 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     client.action_preferred = action["isPreferredSupport"].flag();
     client.action_resolve =
         action["dataSupport"].flag() && has_entry(action["resolveSupport"]["properties"], "edit");
+    const In folding = text["foldingRange"];
+    client.fold_lines_only = folding["lineFoldingOnly"].flag();
+    if (folding["rangeLimit"].exists()) client.most_folds = folding["rangeLimit"].natural();
     client.diagnostic_versions = text["publishDiagnostics"]["versionSupport"].flag();
 }
 
@@ -79,6 +82,7 @@ void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
     client.watch_configuration = workspace["didChangeConfiguration"]["dynamicRegistration"].flag();
     client.watch_files = workspace["didChangeWatchedFiles"]["dynamicRegistration"].flag();
     client.refresh_hints = workspace["inlayHint"]["refreshSupport"].flag();
+    client.refresh_lenses = workspace["codeLens"]["refreshSupport"].flag();
 }
 
 Json markup(bool markdown, std::string value) {
@@ -207,6 +211,12 @@ void decode(const In& in, ExplainParams& params) {
     if (in["position"].exists()) decode(in["position"], params.position.emplace());
 }
 
+void decode(const In& in, SelectionRangeParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    in["positions"].entries(
+        [&](const In& position) { decode(position, params.positions.emplace_back()); });
+}
+
 // --- to the client -----------------------------------------------------------------------------
 
 Json encode(const Position& position) {
@@ -304,6 +314,28 @@ Json encode(const CompletionList& list) {
         items.push_back(std::move(entry));
     }
     return {{"isIncomplete", false}, {"items", std::move(items)}};
+}
+
+Json encode(const CodeLens& lens) {
+    return {{"range", encode(lens.range)}, {"command", {{"title", lens.title}, {"command", ""}}}};
+}
+
+Json encode(const FoldingRange& fold) {
+    Json result = {{"startLine", fold.range.start.line}, {"endLine", fold.range.end.line}};
+    if (!fold.lines_only) result["endCharacter"] = fold.range.end.character;
+    if (!fold.kind.empty()) result["kind"] = fold.kind;
+    return result;
+}
+
+// The protocol wants the innermost outermost: each holds its parent.
+Json encode(const SelectionRange& selection) {
+    Json result;
+    for (auto range = selection.ranges.rbegin(); range != selection.ranges.rend(); ++range) {
+        Json inner = {{"range", encode(*range)}};
+        if (!result.is_null()) inner["parent"] = std::move(result);
+        result = std::move(inner);
+    }
+    return result;
 }
 
 Json encode(const ScriptTimes& times) {

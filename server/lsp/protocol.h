@@ -71,6 +71,9 @@ struct ClientAbilities {
     bool watch_files = false;
     bool diagnostic_versions = false;
     bool refresh_hints = false;
+    bool refresh_lenses = false;
+    bool fold_lines_only = false;
+    std::uint32_t most_folds = 0xFFFFFFFF;
 };
 
 struct InitializeParams {
@@ -122,6 +125,11 @@ struct PositionParams {
 struct RangeParams {
     TextDocumentIdentifier textDocument;
     Range range;
+};
+
+struct SelectionRangeParams {
+    TextDocumentIdentifier textDocument;
+    std::vector<Position> positions;
 };
 
 // --- workspace ---------------------------------------------------------------------------------
@@ -236,6 +244,23 @@ struct CompletionList {
     std::vector<CompletionItem> items;
 };
 
+// A lens says something and does nothing: its command has no name.
+struct CodeLens {
+    Range range;
+    std::string title;
+};
+
+struct FoldingRange {
+    Range range;
+    std::string kind; // "comment", "region"; empty for none
+    bool lines_only = false;
+};
+
+// From the innermost outwards.
+struct SelectionRange {
+    std::vector<Range> ranges;
+};
+
 // --- our own -----------------------------------------------------------------------------------
 
 struct ScriptTimes {
@@ -288,6 +313,7 @@ void decode(const In& in, ExecuteCommandParams& params);
 void decode(const In& in, CodeActionParams& params);
 void decode(const In& in, CodeActionResolveParams& params);
 void decode(const In& in, ExplainParams& params);
+void decode(const In& in, SelectionRangeParams& params);
 
 Json encode(const Position& position);
 Json encode(const Range& range);
@@ -298,6 +324,9 @@ Json encode(const Hover& hover);
 Json encode(const InlayHint& hint);
 Json encode(const CodeAction& action);
 Json encode(const CompletionList& list);
+Json encode(const CodeLens& lens);
+Json encode(const FoldingRange& fold);
+Json encode(const SelectionRange& selection);
 Json encode(const ScriptTimes& times);
 Json encode(const RequestId& id);
 

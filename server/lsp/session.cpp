@@ -655,6 +655,7 @@ void Session::publish_settings_problems() {
 // Hints are asked for by the client, which does not know that their times have changed.
 void Session::ask_to_refresh() {
     if (client_->refresh_hints) ask_client("workspace/inlayHint/refresh", {}, {});
+    if (client_->refresh_lenses) ask_client("workspace/codeLens/refresh", {}, {});
 }
 
 } // namespace say::lsp

@@ -141,6 +141,9 @@ def odd_texts():
             ("textDocument/documentSymbol", {}),
             ("textDocument/semanticTokens/full", {}),
             ("textDocument/formatting", {"options": {"tabSize": 2, "insertSpaces": True}}),
+            ("textDocument/codeLens", {}),
+            ("textDocument/foldingRange", {}),
+            ("textDocument/selectionRange", {"positions": [{"line": 0, "character": 1}] * 3}),
             ("sayline/explain", {}),
         ):
             answer = client.request(version, method, {**document(), **more})

@@ -60,7 +60,8 @@ TEST_CASE("methods/what is advertised follows from the rows") {
     for (const char* name :
          {"hoverProvider", "completionProvider", "inlayHintProvider", "codeActionProvider",
           "executeCommandProvider", "documentSymbolProvider", "semanticTokensProvider",
-          "documentFormattingProvider", "documentRangeFormattingProvider"}) {
+          "documentFormattingProvider", "documentRangeFormattingProvider", "codeLensProvider",
+          "foldingRangeProvider", "selectionRangeProvider"}) {
         INFO(name);
         CHECK(capabilities.contains(name));
     }
