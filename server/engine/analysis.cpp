@@ -194,9 +194,10 @@ bool continues(const Analysis& last, const Script& script, Change change) {
 }
 
 // Cuts the script's blocks and says what it has in common with the last version.
-Past cut(std::string_view text, const Analysis* last, Script& script) {
+Past cut(const Document& document, const Analysis* last, Script& script) {
+    const std::string_view text = document.text->bytes();
     if (last != nullptr) {
-        const Change change = difference(last->document.text->bytes(), text);
+        const Change change = document.change_from(last->document.text);
         if (continues(*last, script, change)) {
             Recut recut = recut_blocks(text, script.header, last->script.blocks, change);
             script.blocks = std::move(recut.blocks);
@@ -259,7 +260,7 @@ std::shared_ptr<const Analysis> analyse(const Document& document, const Options&
     for (const VoiceInForce& voice : voices)
         script.voices.push_back(voice.print);
     const std::shared_ptr<const Analysis> last = memo.last();
-    const Past past = cut(text, last.get(), script);
+    const Past past = cut(document, last.get(), script);
     const MakeThought make = [&](const Block& block, const Voice& voice) {
         return make_thought(text, block, voice, analysis->options, script.header, parser);
     };

@@ -193,7 +193,7 @@ std::optional<Lesson> lesson_of(const Written& written, const Mark& mark) {
         Phones whole;
         for (const Phones& part : lesson.phones)
             whole.insert(whole.end(), part.begin(), part.end());
-        lesson.phones.assign(1, std::move(whole));
+        lesson.phones = {std::move(whole)};
         parts = 1;
     }
     lesson.words = words_before(written, mark.last + 1 - parts, mark);
@@ -212,13 +212,12 @@ void keep_pronouncer(const Analysis& analysis, const Placed& placed, Offset at,
         if (!whole.touches(inside)) continue;
         std::optional<Lesson> lesson = lesson_of(written, mark);
         if (!lesson || is_listed(analysis, *lesson)) return;
-        actions.push_back(
-            {.fix = {.title = fmt::format("Keep this pronunciation of “{}” for the project",
-                                          lesson->words),
-                     .edits = {}},
-             .finding = nullptr,
-             .kind = FixAction::Kind::rewrite,
-             .lesson = std::move(lesson)});
+        std::string title =
+            fmt::format("Keep this pronunciation of “{}” for the project", lesson->words);
+        actions.push_back({.fix = {.title = std::move(title), .edits = {}},
+                           .finding = nullptr,
+                           .kind = FixAction::Kind::rewrite,
+                           .lesson = std::move(lesson)});
         return;
     }
 }
@@ -235,13 +234,12 @@ void teach_guess(const Analysis& analysis, const Finding& finding,
         if (word.source + placed->block.span.begin.value != finding.span) continue;
         Lesson lesson{.words = std::string(slice(thought.written.plain.text, word.plain)),
                       .phones = thought.reading.said[i].phones};
-        actions.push_back(
-            {.fix = {.title = fmt::format("Teach the project “{}” as {}", lesson.words,
-                                          to_respelling(lesson.phones.front())),
-                     .edits = {}},
-             .finding = &finding,
-             .kind = FixAction::Kind::quickfix,
-             .lesson = std::move(lesson)});
+        std::string title = fmt::format("Teach the project “{}” as {}", lesson.words,
+                                        to_respelling(lesson.phones.front()));
+        actions.push_back({.fix = {.title = std::move(title), .edits = {}},
+                           .finding = &finding,
+                           .kind = FixAction::Kind::quickfix,
+                           .lesson = std::move(lesson)});
         return;
     }
 }

@@ -85,6 +85,10 @@ std::vector<const Finding*> shown_findings(const std::vector<Finding>& findings)
     return shown;
 }
 
+std::string_view code_of(const Finding& finding) {
+    return finding.rule != nullptr ? finding.rule->id : std::string_view{};
+}
+
 std::optional<char> percent_decoded(std::string_view text, std::size_t at) {
     if (at + 3 > text.size() || text[at] != '%') return std::nullopt;
     unsigned value = 0;
@@ -158,14 +162,26 @@ Range Columns::range(Span span) {
     return {start, position(span.end)};
 }
 
-void apply_changes(Text& text, std::vector<ContentChange> changes, Encoding encoding) {
+Change apply_changes(Text& text, std::vector<ContentChange> changes, Encoding encoding) {
+    const auto size_of = [](const Text& any) { return any.end().value; };
+    Change all{size_of(text), size_of(text), size_of(text)}; // nothing yet
+    bool any = false;
     for (ContentChange& change : changes) {
+        const std::uint32_t before = size_of(text);
+        Change one{0, before, 0};
         if (change.range) {
-            text.replace(Columns(text, encoding).span(*change.range), change.text);
+            const Span span = Columns(text, encoding).span(*change.range);
+            text.replace(span, change.text);
+            one = {span.begin.value, span.end.value,
+                   span.begin.value + static_cast<std::uint32_t>(change.text.size())};
         } else {
             text = Text(std::move(change.text));
+            one.new_end = size_of(text);
         }
+        all = any ? joined(all, one, size_of(text)) : one;
+        any = true;
     }
+    return all;
 }
 
 // --- addresses ---------------------------------------------------------------------------------
@@ -214,16 +230,57 @@ std::string uri_of(const std::filesystem::path& path) {
 Diagnostic to_diagnostic(const Finding& finding, Columns& columns) {
     return {.range = columns.range(finding.span),
             .severity = severity_number(finding.severity),
-            .code = std::string(finding.rule != nullptr ? finding.rule->id : ""),
+            .code = std::string(code_of(finding)),
             .message = std::string(finding.message())};
 }
 
 std::vector<Diagnostic> to_diagnostics(const Analysis& analysis, Encoding encoding) {
-    Columns columns(*analysis.document.text, encoding);
+    return DiagnosticList().of(analysis, encoding);
+}
+
+std::vector<Diagnostic> DiagnosticList::of(const Analysis& analysis, Encoding encoding) {
+    const std::shared_ptr<const Text>& text = analysis.document.text;
+    Columns columns(*text, encoding);
+    const bool known = text_ != nullptr;
+    const Change change = known ? analysis.document.change_from(text_) : Change{};
+    const std::uint32_t lines = known ? text->line_count() - text_->line_count() : 0; // modulo 2^32
+    // On the lines of the change and right beside them columns may differ.
+    const Offset above = known ? text->line_start(text->line_of(Offset{change.begin})) : Offset{};
+    const Offset below =
+        known ? text->line_span(text->line_of(Offset{change.new_end}) + 1).begin : Offset{};
+    const auto kept = [&](const Finding& finding) -> std::optional<Diagnostic> {
+        if (!known) return std::nullopt;
+        const bool before = finding.span.end < above;
+        const bool behind = below.value > change.new_end && finding.span.begin >= below;
+        if (!before && !behind) return std::nullopt;
+        const Span old = before ? finding.span : finding.span + (0 - change.shift());
+        const auto row =
+            std::lower_bound(rows_.begin(), rows_.end(), old.begin,
+                             [](const Row& each, Offset at) { return each.span.begin < at; });
+        for (auto same = row; same != rows_.end() && same->span.begin == old.begin; ++same) {
+            if (same->span != old || same->diagnostic.code != code_of(finding) ||
+                same->diagnostic.message != finding.message())
+                continue;
+            Diagnostic diagnostic = same->diagnostic;
+            diagnostic.severity = severity_number(finding.severity);
+            if (behind) {
+                diagnostic.range.start.line += lines;
+                diagnostic.range.end.line += lines;
+            }
+            return diagnostic;
+        }
+        return std::nullopt;
+    };
+
+    std::vector<Row> rows;
     std::vector<Diagnostic> diagnostics;
     for (const Finding* finding : shown_findings(analysis.findings)) {
-        diagnostics.push_back(to_diagnostic(*finding, columns));
+        auto old = kept(*finding);
+        diagnostics.push_back(old ? std::move(*old) : to_diagnostic(*finding, columns));
+        rows.push_back({finding->span, diagnostics.back()});
     }
+    text_ = text;
+    rows_ = std::move(rows);
     if (analysis.findings.size() > most_findings) {
         diagnostics.push_back(
             {.range = {},

@@ -36,8 +36,8 @@ private:
     std::uint32_t units_ = 0;
 };
 
-// Edits of which each sees the result of the last.
-void apply_changes(Text& text, std::vector<ContentChange> changes, Encoding encoding);
+// Edits of which each sees the result of the last. Says where the text differs then.
+Change apply_changes(Text& text, std::vector<ContentChange> changes, Encoding encoding);
 
 // file:///… to a path and back; other schemes have no path.
 std::optional<std::filesystem::path> path_of(std::string_view uri);
@@ -47,6 +47,21 @@ Diagnostic to_diagnostic(const Finding& finding, Columns& columns);
 // At most `most_findings`, the worst first if they are more, and one that counts the rest.
 inline constexpr std::size_t most_findings = 300;
 std::vector<Diagnostic> to_diagnostics(const Analysis& analysis, Encoding encoding);
+
+// The diagnostics of a script from version to version: those away from a change keep their columns.
+// One thread each.
+class DiagnosticList {
+public:
+    std::vector<Diagnostic> of(const Analysis& analysis, Encoding encoding);
+
+private:
+    struct Row {
+        Span span;
+        Diagnostic diagnostic;
+    };
+    std::shared_ptr<const Text> text_; // that the rows are of
+    std::vector<Row> rows_;            // by place
+};
 
 std::vector<TextEdit> to_edits(const std::vector<say::TextEdit>& edits, Columns& columns);
 DocumentSymbol to_symbol(const OutlineEntry& entry, Columns& columns);

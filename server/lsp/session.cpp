@@ -424,9 +424,12 @@ void Session::settle(OpenScript& script) {
     auto version = std::make_shared<Version>();
     version->document = {.uri = last.document.uri,
                          .version = *script.typed_version,
-                         .text = std::make_shared<const Text>(*script.typed)};
+                         .text = std::make_shared<const Text>(*script.typed),
+                         .since = last.document.text,
+                         .change = script.typed_change};
     version->options = last.options;
     version->memo = last.memo;
+    version->diagnostics = last.diagnostics;
     script.typed_version.reset();
     replace_version(script, version);
 }
@@ -437,6 +440,7 @@ void Session::did_open(DidOpenTextDocumentParams params) {
                          .version = params.version,
                          .text = std::make_shared<const Text>(std::move(params.text))};
     version->memo = std::make_shared<Memo>();
+    version->diagnostics = std::make_shared<DiagnosticList>();
     OpenScript fresh;
     version->options = load_options(params.uri, fresh);
     // Opened twice without a close: the client still shows what was published.
@@ -464,7 +468,11 @@ void Session::did_change(DidChangeTextDocumentParams params) {
                                  params.uri, number, last));
     }
     if (!script.typed) script.typed = *script.current->document.text;
-    apply_changes(*script.typed, std::move(params.contentChanges), client_->encoding);
+    const Change change =
+        apply_changes(*script.typed, std::move(params.contentChanges), client_->encoding);
+    script.typed_change = script.typed_version
+                              ? joined(script.typed_change, change, script.typed->end().value)
+                              : change;
     script.typed_version = number;
 }
 
@@ -492,15 +500,18 @@ void Session::replace_version(OpenScript& script, const std::shared_ptr<Version>
     if (script.current) supersede(*script.current);
     script.current = next;
     worker_.after_analysis(
-        next, [this, next, client = client_](const Analysis* analysis) -> Worker::Task {
+        next,
+        [this, next, client = client_](const Analysis* analysis) -> Worker::Task {
             if (analysis == nullptr) return {};
-            std::vector<Diagnostic> diagnostics = to_diagnostics(*analysis, client->encoding);
+            std::vector<Diagnostic> diagnostics =
+                next->diagnostics->of(*analysis, client->encoding);
             const Text& text = *next->document.text;
             if (text.bytes().size() > analysis_cap) diagnostics.push_back(too_large(text));
             return [this, next, diagnostics = std::move(diagnostics)]() mutable {
                 analysed(next, std::move(diagnostics));
             };
-        });
+        },
+        Worker::Turn::late);
 }
 
 void Session::supersede(Version& version) {
@@ -570,6 +581,7 @@ void Session::reload_settings(const std::string& uri, OpenScript& script) {
     auto version = std::make_shared<Version>();
     version->document = script.current->document;
     version->memo = script.current->memo;
+    version->diagnostics = script.current->diagnostics;
     version->options = load_options(uri, script);
     replace_version(script, version);
 }

@@ -68,6 +68,7 @@ private:
         // The text as typed so far. Changes that come in one go make one version.
         std::optional<Text> typed;
         std::optional<int> typed_version;       // null where it is the current one
+        Change typed_change;                    // since the current version
         std::shared_ptr<const Analysis> latest; // may be of an earlier version
         KeptJson editor_settings;               // null until the client answered for this script
         std::uint64_t settings_stamp = 0;

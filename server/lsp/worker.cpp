@@ -51,36 +51,45 @@ Worker::~Worker() {
     {
         const std::lock_guard lock(mutex_);
         ending_ = true;
-        for (const Job& job : jobs_) {
-            job.version->stop.request_stop();
+        for (std::deque<Job>* jobs : {&jobs_, &late_jobs_}) {
+            for (const Job& job : *jobs)
+                job.version->stop.request_stop();
+            jobs->clear();
         }
-        jobs_.clear();
     }
     wake_.notify_one();
     if (thread_.joinable()) thread_.join();
 }
 
-void Worker::after_analysis(std::shared_ptr<Version> version, Work work) {
+void Worker::after_analysis(std::shared_ptr<Version> version, Work work, Turn turn) {
     std::vector<Job> dead; // their texts are freed outside the lock
     {
         const std::lock_guard lock(mutex_);
         // A flood of edits must not pile up texts behind one slow analysis.
         const auto is_dead = [](const Job& job) { return job.version->stop.stop_requested(); };
-        for (Job& job : jobs_) {
-            if (is_dead(job)) dead.push_back(std::move(job));
+        for (std::deque<Job>* jobs : {&jobs_, &late_jobs_}) {
+            for (Job& job : *jobs) {
+                if (is_dead(job)) dead.push_back(std::move(job));
+            }
+            std::erase_if(*jobs, [](const Job& job) { return job.version == nullptr; });
         }
-        std::erase_if(jobs_, [](const Job& job) { return job.version == nullptr; });
-        jobs_.push_back({std::move(version), std::move(work)});
+        (turn == Turn::late ? late_jobs_ : jobs_).push_back({std::move(version), std::move(work)});
     }
     wake_.notify_one();
+}
+
+Worker::Job Worker::take_job() {
+    std::deque<Job>& jobs = jobs_.empty() ? late_jobs_ : jobs_;
+    Job job = std::move(jobs.front());
+    jobs.pop_front();
+    return job;
 }
 
 void Worker::drain() {
     if (mode_ != Mode::in_step) return;
     if (!desk_) desk_ = std::make_unique<Desk>();
-    while (!jobs_.empty()) {
-        Job job = std::move(jobs_.front());
-        jobs_.pop_front();
+    while (has_jobs()) {
+        Job job = take_job();
         do_job(job, *desk_);
         job = {}; // what it held goes without the lock
     }
@@ -90,10 +99,9 @@ void Worker::run() {
     desk_ = std::make_unique<Desk>();
     std::unique_lock lock(mutex_);
     while (true) {
-        wake_.wait(lock, [this] { return ending_ || !jobs_.empty(); });
+        wake_.wait(lock, [this] { return ending_ || has_jobs(); });
         if (ending_) return;
-        Job job = std::move(jobs_.front());
-        jobs_.pop_front();
+        Job job = take_job();
         lock.unlock();
         do_job(job, *desk_);
         job = {}; // what it held goes without the lock

@@ -15,12 +15,16 @@
 
 namespace say::lsp {
 
+class DiagnosticList; // lsp/convert.h
+
 // One version of one open script, shared by the thread that reads and the one that analyses.
 struct Version {
     Document document;
     std::shared_ptr<const Options> options;
-    std::shared_ptr<Memo> memo; // one a script; touched by the worker alone
-    std::stop_source stop;      // tripped once nobody wants the analysis
+    // One a script, touched by the worker alone.
+    std::shared_ptr<Memo> memo;
+    std::shared_ptr<DiagnosticList> diagnostics;
+    std::stop_source stop; // tripped once nobody wants the analysis
 
     // Set by the worker before it says that it is done; null while there is none.
     std::shared_ptr<const Analysis> analysis;
@@ -47,7 +51,10 @@ public:
     // Runs `work` behind all that was given before, once the version is analysed. It gets null if
     // the analysis was abandoned. What `work` returns then runs on the reading thread.
     using Work = std::function<Task(const Analysis* analysis)>;
-    void after_analysis(std::shared_ptr<Version> version, Work work);
+    // `late`: behind all that is given until nothing else waits. What nobody asked for comes after
+    // what somebody waits for.
+    enum class Turn { next, late };
+    void after_analysis(std::shared_ptr<Version> version, Work work, Turn turn = Turn::next);
 
     // In step: does all that was given. Beside: nothing.
     void drain();
@@ -59,6 +66,8 @@ private:
     };
     struct Desk; // what the thread keeps: the parser
 
+    bool has_jobs() const { return !jobs_.empty() || !late_jobs_.empty(); }
+    Job take_job(); // there must be one
     void run();
     void do_job(const Job& job, Desk& desk);
 
@@ -67,6 +76,7 @@ private:
     std::mutex mutex_;
     std::condition_variable wake_;
     std::deque<Job> jobs_;
+    std::deque<Job> late_jobs_;
     bool ending_ = false;
     std::unique_ptr<Desk> desk_;
     std::thread thread_;

@@ -343,29 +343,6 @@ std::vector<Block> cut_blocks(std::string_view text, const Header& header) {
     return Cutter(text, header).cut();
 }
 
-Change difference(std::string_view before, std::string_view after) {
-    constexpr std::size_t stride = 1024; // compared at memory speed; then byte by byte
-    const std::size_t most = std::min(before.size(), after.size());
-    std::size_t head = 0;
-    while (head + stride <= most &&
-           std::memcmp(before.data() + head, after.data() + head, stride) == 0)
-        head += stride;
-    while (head < most && before[head] == after[head])
-        ++head;
-    const std::size_t rest = most - head;
-    const auto alike = [&](std::size_t tail, std::size_t size) {
-        return std::memcmp(before.data() + before.size() - tail - size,
-                           after.data() + after.size() - tail - size, size) == 0;
-    };
-    std::size_t tail = 0;
-    while (tail + stride <= rest && alike(tail, stride))
-        tail += stride;
-    while (tail < rest && alike(tail, 1))
-        ++tail;
-    return {static_cast<std::uint32_t>(head), static_cast<std::uint32_t>(before.size() - tail),
-            static_cast<std::uint32_t>(after.size() - tail)};
-}
-
 Recut recut_blocks(std::string_view text, const Header& header, const std::vector<Block>& old,
                    Change change) {
     return Cutter(text, header).cut_around(old, change);

@@ -6,6 +6,7 @@
 #include "syntax/header.h"
 #include "syntax/marks.h"
 #include "text/span.h"
+#include "text/text.h"
 
 #include <cstdint>
 #include <memory>
@@ -30,17 +31,6 @@ struct Block {
 
 // Cuts everything behind the header. `speakers` are the declared names.
 std::vector<Block> cut_blocks(std::string_view text, const Header& header);
-
-// Where two texts differ: [begin, old_end) of the one stands as [begin, new_end) in the other, and
-// what is before and behind is the same.
-struct Change {
-    std::uint32_t begin = 0;
-    std::uint32_t old_end = 0;
-    std::uint32_t new_end = 0;
-
-    std::uint32_t shift() const { return new_end - old_end; } // modulo 2^32: may be "negative"
-};
-Change difference(std::string_view before, std::string_view after);
 
 // The blocks of the text after a change, cut anew only around it: the first `before` are those of
 // the old text, the last `after` are its last ones, moved.

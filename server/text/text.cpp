@@ -89,4 +89,35 @@ Span Text::line_span(std::uint32_t line) const {
     return {begin, finish};
 }
 
+Change joined(Change first, Change second, std::uint32_t size) {
+    // What is behind both stays behind both, counted from the end.
+    const std::uint32_t middle = size - second.shift();
+    const std::uint32_t tail = std::min(middle - first.new_end, size - second.new_end);
+    const std::uint32_t begin = std::min(first.begin, second.begin);
+    return {begin, middle - first.shift() - tail, size - tail};
+}
+
+Change difference(std::string_view before, std::string_view after) {
+    constexpr std::size_t stride = 1024; // compared at memory speed; then byte by byte
+    const std::size_t most = std::min(before.size(), after.size());
+    std::size_t head = 0;
+    while (head + stride <= most &&
+           std::memcmp(before.data() + head, after.data() + head, stride) == 0)
+        head += stride;
+    while (head < most && before[head] == after[head])
+        ++head;
+    const std::size_t rest = most - head;
+    const auto alike = [&](std::size_t tail, std::size_t size) {
+        return std::memcmp(before.data() + before.size() - tail - size,
+                           after.data() + after.size() - tail - size, size) == 0;
+    };
+    std::size_t tail = 0;
+    while (tail + stride <= rest && alike(tail, stride))
+        tail += stride;
+    while (tail < rest && alike(tail, 1))
+        ++tail;
+    return {static_cast<std::uint32_t>(head), static_cast<std::uint32_t>(before.size() - tail),
+            static_cast<std::uint32_t>(after.size() - tail)};
+}
+
 } // namespace say

@@ -10,8 +10,6 @@
 --> {"jsonrpc": "2.0", "id": 1, "method": "textDocument/completion",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 1,
     "character": 2}}}
-<-- {"jsonrpc": "2.0", "method": "textDocument/publishDiagnostics", "params": {"diagnostics": [],
-    "uri": "file:///tide/pool.say", "version": 1}}
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"isIncomplete": false,
     "items": [{"detail": "What the script is called.", "documentation": {"kind": "plaintext",
     "value": "What the script is called.\n\ntitle: Counting limpets"}, "insertTextFormat": 1,
@@ -55,6 +53,8 @@
     "insertTextFormat": 1, "kind": 10, "label": "date", "sortText": "1009",
     "textEdit": {"newText": "date: ", "range": {"end": {"character": 2, "line": 1},
     "start": {"character": 0, "line": 1}}}}]}}
+<-- {"jsonrpc": "2.0", "method": "textDocument/publishDiagnostics", "params": {"diagnostics": [],
+    "uri": "file:///tide/pool.say", "version": 1}}
 
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
 <-- {"id": 99, "jsonrpc": "2.0", "result": null}

@@ -24,7 +24,7 @@ public:
     Scratch& operator=(const Scratch&) = delete;
 
     fs::path write(const fs::path& name, std::string_view bytes) const {
-        const fs::path file = folder_ / name;
+        fs::path file = folder_ / name;
         fs::create_directories(file.parent_path());
         std::ofstream(file, std::ios::binary) << bytes;
         return file;

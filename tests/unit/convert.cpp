@@ -39,6 +39,17 @@ void add_finding(Analysis& analysis, std::uint32_t at, Severity severity) {
     analysis.findings.push_back({nullptr, severity, draft.span, &draft, -1});
 }
 
+// Enough of everything that is found.
+std::string test_script() {
+    std::string text;
+    for (int i = 0; i < 12; ++i) {
+        text += "The limpets of Trelissick *cling to the rock, and they wait for the tide because "
+                "the sun is hot, and they wait.\n\nWe utilize é🐚 string in order to count. "
+                "Bow (low.\n\n# Part\n\n";
+    }
+    return text;
+}
+
 } // namespace
 
 TEST_CASE("convert/counts columns as the encoding asks") {
@@ -155,6 +166,50 @@ TEST_CASE("convert/a text that was edited has the lines of one that was not") {
             REQUIRE(text.line_count() == fresh.line_count());
             for (std::uint32_t line = 0; line < fresh.line_count(); ++line)
                 REQUIRE(text.line_start(line) == fresh.line_start(line));
+        }
+    }
+}
+
+TEST_CASE("convert/where a text differs holds over many edits") {
+    for (unsigned seed = 1; seed <= 300; ++seed) {
+        std::mt19937 random(seed);
+        Text text("one\r\ntwo\rthree\nfour five six\n");
+        const std::string before(text.bytes());
+        const auto below = [&](unsigned most) { return static_cast<unsigned>(random() % most); };
+        std::vector<lsp::ContentChange> changes;
+        for (unsigned i = 0; i <= random() % 4; ++i) {
+            const lsp::Position start{below(5), below(8)};
+            const lsp::Position end{start.line + below(2), start.character + below(5)};
+            changes.push_back({lsp::Range{start, std::max(start, end)},
+                               std::string(random() % 3, 'x') + (random() % 3 == 0 ? "\n" : "")});
+        }
+        const Change change = lsp::apply_changes(text, changes, Encoding::utf16);
+        const std::string after(text.bytes());
+        INFO("seed " << seed);
+        REQUIRE(change.begin <= std::min(change.old_end, change.new_end));
+        CHECK(before.substr(0, change.begin) == after.substr(0, change.begin));
+        CHECK(before.substr(change.old_end) == after.substr(change.new_end));
+    }
+}
+
+TEST_CASE("convert/diagnostics from version to version are those of the last one alone") {
+    const std::string start = test_script();
+    for (unsigned seed = 1; seed <= 15; ++seed) {
+        std::mt19937 random(seed);
+        std::string text = start;
+        Parser parser;
+        Memo memo;
+        lsp::DiagnosticList list;
+        for (int step = 0; step < 25; ++step) {
+            const std::size_t begin = random() % (text.size() + 1);
+            const std::size_t size = std::min<std::size_t>(random() % 9, text.size() - begin);
+            const std::vector<std::string> pieces = {"*", "\n", "\n\n", "\r\n", "é🐚", "a", ""};
+            text.replace(begin, size, pieces[random() % pieces.size()]);
+            const Document document{"a.say", step, std::make_shared<const Text>(text)};
+            const auto analysis = analyse(document, Options{}, parser, memo, Cancel{});
+            INFO("seed " << seed << " step " << step);
+            REQUIRE(list.of(*analysis, Encoding::utf16) ==
+                    lsp::to_diagnostics(*analysis, Encoding::utf16));
         }
     }
 }

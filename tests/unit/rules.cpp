@@ -121,7 +121,8 @@ TEST_CASE("rules/a thought over the cap is one finding") {
     }
     const auto analysis = analyse_text(text, options);
     REQUIRE(analysis->findings.size() == 1);
-    CHECK(analysis->findings[0].message() == "64 KiB without a blank line: above 64 no mark is read");
+    CHECK(analysis->findings[0].message() ==
+          "64 KiB without a blank line: above 64 no mark is read");
     CHECK(analyse_text(text.substr(0, 60000), options)->findings.empty());
 }
 

@@ -19,6 +19,7 @@ namespace {
 
 std::vector<std::string> shown(const Setup& setup) {
     std::vector<std::string> list;
+    list.reserve(setup.problems.size());
     for (const SettingsProblem& problem : setup.problems) {
         list.push_back(problem.file.filename().string() + ":" + std::to_string(problem.line) + ":" +
                        std::to_string(problem.column) + ": " + problem.message);
