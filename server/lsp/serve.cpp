@@ -1,5 +1,5 @@
-// The event loop: standard input to the session, the session to standard output. The only file with
-// sockets, descriptors and processes.
+// The event loop: the client's bytes to the session, the session's to the client. The only file
+// with sockets, descriptors and processes.
 #include "lsp/serve.h"
 
 #include "base/log.h"
@@ -7,7 +7,10 @@
 #include "lsp/session.h"
 #include "lsp/worker.h"
 
+#include <boost/asio/generic/stream_protocol.hpp>
 #include <boost/asio/io_context.hpp>
+#include <boost/asio/ip/tcp.hpp>
+#include <boost/asio/local/stream_protocol.hpp>
 #include <boost/asio/posix/stream_descriptor.hpp>
 #include <boost/asio/post.hpp>
 #include <boost/asio/steady_timer.hpp>
@@ -55,7 +58,7 @@ public:
     asio::posix::stream_descriptor stream;
 };
 
-// One client on a pair of streams. A transport is what makes them; stdio is the first.
+// One client on a pair of streams, whatever they lead to.
 class Connection {
 public:
     Connection(asio::io_context& io, const ServeArguments& arguments, int input, int output)
@@ -67,7 +70,9 @@ public:
                   }),
           session_(worker_, {.send = [this](std::string body) { send(std::move(body)); },
                              .watch_parent = [this](int process) { watch_parent(process); },
-                             .program_version = arguments.version}) {}
+                             .program_version = arguments.version}) {
+        if (arguments.client_process) watch_parent(*arguments.client_process);
+    }
 
     int run() {
         read();
@@ -167,6 +172,7 @@ private:
                 fmt::format("process {} cannot be watched; the end of input will do", process));
             return;
         }
+        if (parent_.is_open()) parent_.close(); // the last one named counts
         parent_.assign(descriptor);
         parent_.async_wait(asio::posix::stream_descriptor::wait_read,
                            [this](const error_code& error) {
@@ -215,14 +221,62 @@ void keep_pages() {
 #endif
 }
 
+using Socket = asio::generic::stream_protocol::socket;
+
+// The client listens, we come to it: that is how clients start servers.
+error_code connect(Socket& socket, const asio::generic::stream_protocol::endpoint& client) {
+    error_code error;
+    if (socket.is_open()) socket.close();
+    socket.connect(client, error);
+    return error;
+}
+
+error_code connect_to_port(Socket& socket, std::uint16_t port) {
+    using asio::ip::tcp;
+    const error_code error = connect(socket, tcp::endpoint(asio::ip::address_v4::loopback(), port));
+    if (!error) return {};
+    const bool other = !connect(socket, tcp::endpoint(asio::ip::address_v6::loopback(), port));
+    return other ? error_code{} : error;
+}
+
+error_code connect_to_path(Socket& socket, const std::string& path) {
+    try {
+        return connect(socket, asio::local::stream_protocol::endpoint(path));
+    } catch (const boost::system::system_error& too_long) {
+        return too_long.code();
+    }
+}
+
+// Says why there is no client; nothing if there is one.
+std::string connect(Socket& socket, const ServeArguments& arguments) {
+    const bool by_port = arguments.transport == ServeArguments::Transport::socket;
+    const error_code error =
+        by_port ? connect_to_port(socket, arguments.port) : connect_to_path(socket, arguments.path);
+    if (!error) return {};
+    const std::string place =
+        by_port ? fmt::format("port {} of this machine", arguments.port) : arguments.path;
+    return fmt::format("no client listens on {}: {}; the client must listen before it starts the "
+                       "server",
+                       place, error.message());
+}
+
 } // namespace
 
 int serve(const ServeArguments& arguments) {
     keep_pages();
     std::signal(SIGPIPE, SIG_IGN); // a client that stops listening is an error of the write
     asio::io_context io(1);
-    Connection connection(io, arguments, STDIN_FILENO, STDOUT_FILENO);
-    return connection.run();
+    if (arguments.transport == ServeArguments::Transport::stdio) {
+        return Connection(io, arguments, STDIN_FILENO, STDOUT_FILENO).run();
+    }
+    Socket socket(io);
+    const std::string problem = connect(socket, arguments);
+    if (!problem.empty()) {
+        log::error(problem);
+        return 2;
+    }
+    const int number = socket.native_handle();
+    return Connection(io, arguments, number, number).run();
 }
 
 } // namespace say
