@@ -48,26 +48,6 @@ bool is_hidden(const fs::path& path) {
     return path.filename().string().starts_with('.');
 }
 
-void walk(const fs::path& folder, Walk& result) {
-    std::error_code error;
-    std::vector<fs::directory_entry> entries;
-    for (fs::directory_iterator it(folder, error), end; !error && it != end; it.increment(error)) {
-        if (!is_hidden(it->path())) entries.push_back(*it);
-    }
-    if (error) {
-        result.errors.push_back(
-            {fmt::format("{}: the folder cannot be read ({})", folder.string(), error.message())});
-    }
-    for (const fs::directory_entry& entry : entries) {
-        std::error_code ignored; // An entry that vanished meanwhile is neither.
-        if (entry.is_directory(ignored) && !entry.is_symlink(ignored)) {
-            walk(entry.path(), result);
-        } else if (entry.path().extension() == ".say" && entry.is_regular_file(ignored)) {
-            result.scripts.push_back(entry.path());
-        }
-    }
-}
-
 } // namespace
 
 Result<void> check_text(std::string_view bytes, const std::string& name) {
@@ -128,9 +108,32 @@ Result<void> write_text(const fs::path& file, std::string_view bytes) {
     return Error{fmt::format("{}: cannot be replaced ({})", file.string(), why)};
 }
 
+void ScriptWalk::step(Walk& found) {
+    if (left_.empty()) return;
+    const fs::path folder = std::move(left_.back());
+    left_.pop_back();
+    std::error_code error;
+    for (fs::directory_iterator it(folder, error), end; !error && it != end; it.increment(error)) {
+        const fs::directory_entry& entry = *it;
+        if (is_hidden(entry.path())) continue;
+        std::error_code ignored; // An entry that vanished meanwhile is neither.
+        if (entry.is_directory(ignored) && !entry.is_symlink(ignored)) {
+            left_.push_back(entry.path());
+        } else if (entry.path().extension() == ".say" && entry.is_regular_file(ignored)) {
+            found.scripts.push_back(entry.path());
+        }
+    }
+    if (error) {
+        found.errors.push_back(
+            {fmt::format("{}: the folder cannot be read ({})", folder.string(), error.message())});
+    }
+}
+
 Walk find_scripts(const fs::path& folder) {
     Walk result;
-    walk(folder, result);
+    ScriptWalk walk({folder});
+    while (!walk.done())
+        walk.step(result);
     std::sort(result.scripts.begin(), result.scripts.end());
     return result;
 }

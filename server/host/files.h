@@ -33,6 +33,18 @@ struct Walk {
 // All scripts (*.say) below a folder; hidden files and folders are passed over, links not followed.
 Walk find_scripts(const std::filesystem::path& folder);
 
+// The same a folder at a time, for those who have other things to do between.
+class ScriptWalk {
+public:
+    explicit ScriptWalk(std::vector<std::filesystem::path> folders) : left_(std::move(folders)) {}
+
+    bool done() const { return left_.empty(); }
+    void step(Walk& found); // reads one folder; the scripts found are not sorted
+
+private:
+    std::vector<std::filesystem::path> left_;
+};
+
 // The `.sayline` folder beside a script or in the nearest folder above it; empty if there is none.
 std::filesystem::path find_settings_folder(const std::filesystem::path& script);
 

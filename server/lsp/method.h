@@ -17,11 +17,13 @@ struct Analysis;
 namespace say::lsp {
 
 class Session;
+class Told;
 
 enum class Lane {
     in_order, // at once, by the thread that reads: whatever changes the session
     now,      // at once, from the text as it is and the last analysis there is: completion
     worker,   // from the analysis of exactly the version that was current when it arrived
+    folder,   // about all scripts of the open folders: the session answers when it is through
 };
 
 // What a request about a script sees.
@@ -31,6 +33,9 @@ struct Snapshot {
     const Text& text;
     const Analysis& analysis; // in lane `now` it may be of an earlier text
     const ClientAbilities& client;
+    Told* told = nullptr; // lane worker only
+    // The analysis again, to be kept; null in lane `now`.
+    std::shared_ptr<const Analysis> kept{};
 };
 
 struct Reply {
@@ -51,6 +56,7 @@ struct Method {
     bool is_request = false;
     Prepared (*prepare)(const In& params) = nullptr;              // lanes now and worker
     Json (*handle)(Session& session, const In& params) = nullptr; // lane in_order
+    void (*begin)(Session& session, const RequestId& id, const In& params) = nullptr; // folder
     void (*advertise)(Json& capabilities) = nullptr; // null where there is nothing to say
 };
 

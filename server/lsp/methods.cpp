@@ -9,6 +9,7 @@
 #include "lsp/method.h"
 #include "lsp/places.h"
 #include "lsp/session.h"
+#include "lsp/told.h"
 
 #include <nlohmann/json.hpp>
 
@@ -180,9 +181,27 @@ DocumentSymbols on_document_symbol(const Snapshot& snapshot, const DocumentParam
     return result;
 }
 
-SemanticTokens on_tokens(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+DiagnosticReport on_diagnostic(const Snapshot& snapshot, const DiagnosticParams& params) {
+    Told& told = *snapshot.told;
+    const std::vector<Diagnostic>& list =
+        told.diagnostics(snapshot.kept, snapshot.text, snapshot.client.encoding);
+    DiagnosticReport report{.resultId = told.diagnostics_id(), .items = {}};
+    if (report.resultId != params.previousResultId) report.items = list;
+    return report;
+}
+
+SemanticTokens all_tokens(const Snapshot& snapshot) {
     Columns columns = columns_of(snapshot);
     return to_tokens(tokens(snapshot.analysis, Span{Offset{}, snapshot.text.end()}), columns);
+}
+
+SemanticTokens on_tokens(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+    return snapshot.told->tokens(all_tokens(snapshot));
+}
+
+SemanticTokensDelta on_tokens_delta(const Snapshot& snapshot,
+                                    const SemanticTokensDeltaParams& params) {
+    return snapshot.told->tokens_since(params.previousResultId, all_tokens(snapshot));
 }
 
 SemanticTokens on_tokens_range(const Snapshot& snapshot, const RangeParams& params) {
@@ -311,6 +330,10 @@ Reply to_reply(const SemanticTokens& tokens) {
     return {.result = write(tokens), .edit = {}, .error = {}};
 }
 
+Reply to_reply(const SemanticTokensDelta& delta) {
+    return {.result = write(delta), .edit = {}, .error = {}};
+}
+
 Reply to_reply(const CommandOutcome& outcome) {
     Reply reply{.result = "null", .edit = {}, .error = outcome.error};
     if (outcome.edit) {
@@ -356,6 +379,24 @@ template <auto Handler> Method request(std::string_view name, Lane lane, Adverti
             .advertise = advertise};
 }
 
+// A request about the open folders.
+template <class Params>
+void begin(Session& session, const RequestId& id, const In& in,
+           void (Session::*handler)(const RequestId&, Params)) {
+    Params params;
+    decode(in, params);
+    if (!in.failed()) (session.*handler)(id, std::move(params));
+}
+
+template <auto Handler> Method folder_request(std::string_view name) {
+    return {.name = name,
+            .lane = Lane::folder,
+            .is_request = true,
+            .begin = [](Session& session, const RequestId& id, const In& in) {
+                begin(session, id, in, Handler);
+            }};
+}
+
 // A request of the session itself.
 template <auto Handler> Method request(std::string_view name) {
     return {.name = name, .is_request = true, .handle = [](Session& session, const In& in) {
@@ -390,7 +431,13 @@ void advertise_tokens(Json& capabilities) {
     Json& provider = capabilities["semanticTokensProvider"];
     provider["legend"] = {{"tokenTypes", token_type_names()},
                           {"tokenModifiers", token_modifier_names()}};
-    provider["full"] = true;
+    provider["full"] = {{"delta", true}};
+}
+
+void advertise_diagnostics(Json& capabilities) {
+    capabilities["diagnosticProvider"] = {{"identifier", "sayline"},
+                                          {"interFileDependencies", false},
+                                          {"workspaceDiagnostics", true}};
 }
 
 void advertise_folders(Json& capabilities) {
@@ -439,6 +486,9 @@ std::span<const Method> methods() {
             "textDocument/documentSymbol", Lane::worker,
             [](Json& capabilities) { capabilities["documentSymbolProvider"] = true; }),
         request<on_tokens>("textDocument/semanticTokens/full", Lane::worker, advertise_tokens),
+        request<on_tokens_delta>("textDocument/semanticTokens/full/delta", Lane::worker, nullptr),
+        request<on_diagnostic>("textDocument/diagnostic", Lane::worker, advertise_diagnostics),
+        folder_request<&Session::workspace_diagnostic>("workspace/diagnostic"),
         request<on_tokens_range>(
             "textDocument/semanticTokens/range", Lane::worker,
             [](Json& capabilities) { capabilities["semanticTokensProvider"]["range"] = true; }),

@@ -69,6 +69,7 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     client.fold_lines_only = folding["lineFoldingOnly"].flag();
     if (folding["rangeLimit"].exists()) client.most_folds = folding["rangeLimit"].natural();
     client.diagnostic_versions = text["publishDiagnostics"]["versionSupport"].flag();
+    client.pulls_diagnostics = text["diagnostic"].exists();
 }
 
 void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
@@ -82,6 +83,7 @@ void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
     client.watch_configuration = workspace["didChangeConfiguration"]["dynamicRegistration"].flag();
     client.watch_files = workspace["didChangeWatchedFiles"]["dynamicRegistration"].flag();
     client.refresh_hints = workspace["inlayHint"]["refreshSupport"].flag();
+    client.refresh_diagnostics = workspace["diagnostics"]["refreshSupport"].flag();
     client.refresh_lenses = workspace["codeLens"]["refreshSupport"].flag();
 }
 
@@ -122,6 +124,12 @@ void decode(const In& in, InitializeParams& params) {
     decode_workspace_abilities(capabilities["workspace"], params.capabilities);
     params.initializationOptions = in["initializationOptions"].json();
     if (in["trace"].exists()) params.trace = in["trace"].string();
+    if (in["workspaceFolders"].exists()) {
+        in["workspaceFolders"].entries(
+            [&](const In& each) { params.folders.push_back(each["uri"].string()); });
+    } else if (in["rootUri"].exists()) {
+        params.folders.push_back(in["rootUri"].string());
+    }
 }
 
 void decode(const In& /*in*/, NoParams& /*params*/) {}
@@ -160,6 +168,31 @@ void decode(const In& in, DidChangeTextDocumentParams& params) {
 
 void decode(const In& in, DocumentParams& params) {
     decode(in["textDocument"], params.textDocument);
+}
+
+void decode(const In& in, DiagnosticParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    if (in["previousResultId"].exists()) params.previousResultId = in["previousResultId"].string();
+}
+
+void decode(const In& in, WorkspaceDiagnosticParams& params) {
+    in["previousResultIds"].entries([&](const In& entry) {
+        params.previousResultIds[entry["uri"].string()] = entry["value"].string();
+    });
+    params.workDoneToken = in["workDoneToken"].json();
+    params.partialResultToken = in["partialResultToken"].json();
+}
+
+void decode(const In& in, FoldersChange& params) {
+    const In event = in["event"];
+    event["added"].entries([&](const In& each) { params.added.push_back(each["uri"].string()); });
+    event["removed"].entries(
+        [&](const In& each) { params.removed.push_back(each["uri"].string()); });
+}
+
+void decode(const In& in, SemanticTokensDeltaParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    params.previousResultId = in["previousResultId"].string();
 }
 
 void decode(const In& in, PositionParams& params) {
@@ -296,6 +329,14 @@ Json encode(const CodeAction& action) {
     if (action.diagnostic) result["diagnostics"] = Json::array({encode(*action.diagnostic)});
     if (action.isPreferred) result["isPreferred"] = true;
     return result;
+}
+
+Json encode(const DiagnosticReport& report) {
+    if (!report.items) return {{"kind", "unchanged"}, {"resultId", report.resultId}};
+    Json items = Json::array();
+    for (const Diagnostic& diagnostic : *report.items)
+        items.push_back(encode(diagnostic));
+    return {{"kind", "full"}, {"resultId", report.resultId}, {"items", std::move(items)}};
 }
 
 Json encode(const CompletionList& list) {
@@ -445,7 +486,20 @@ std::string write(const DocumentSymbols& symbols) {
 }
 
 std::string write(const SemanticTokens& tokens) {
-    return fmt::format(R"({{"data":[{}]}})", fmt::join(tokens.data, ","));
+    const std::string id =
+        tokens.resultId.empty() ? "" : fmt::format(R"("resultId":"{}",)", tokens.resultId);
+    return fmt::format(R"({{{}"data":[{}]}})", id, fmt::join(tokens.data, ","));
+}
+
+std::string write(const SemanticTokensDelta& delta) {
+    if (!delta.edit) return write(delta.whole);
+    const SemanticTokensDelta::Edit& edit = *delta.edit;
+    const bool empty = edit.deleteCount == 0 && edit.data.empty();
+    const std::string edits =
+        empty ? ""
+              : fmt::format(R"({{"start":{},"deleteCount":{},"data":[{}]}})", edit.start,
+                            edit.deleteCount, fmt::join(edit.data, ","));
+    return fmt::format(R"({{"resultId":"{}","edits":[{}]}})", delta.whole.resultId, edits);
 }
 
 } // namespace say::lsp

@@ -70,6 +70,8 @@ struct ClientAbilities {
     bool watch_configuration = false; // may be asked to announce it
     bool watch_files = false;
     bool diagnostic_versions = false;
+    bool pulls_diagnostics = false; // asks for them; then none are sent unasked
+    bool refresh_diagnostics = false;
     bool refresh_hints = false;
     bool refresh_lenses = false;
     bool fold_lines_only = false;
@@ -81,6 +83,7 @@ struct InitializeParams {
     ClientAbilities capabilities;
     KeptJson initializationOptions;
     std::string trace;
+    std::vector<std::string> folders; // URIs
 };
 
 struct NoParams {};
@@ -115,6 +118,27 @@ struct DidChangeTextDocumentParams {
 // didClose and didSave.
 struct DocumentParams {
     TextDocumentIdentifier textDocument;
+};
+
+struct DiagnosticParams {
+    TextDocumentIdentifier textDocument;
+    std::string previousResultId;
+};
+
+struct WorkspaceDiagnosticParams {
+    std::map<std::string, std::string> previousResultIds; // by URI
+    KeptJson workDoneToken;                               // null without one
+    KeptJson partialResultToken;
+};
+
+struct FoldersChange {
+    std::vector<std::string> added; // URIs
+    std::vector<std::string> removed;
+};
+
+struct SemanticTokensDeltaParams {
+    TextDocumentIdentifier textDocument;
+    std::string previousResultId;
 };
 
 struct PositionParams {
@@ -185,6 +209,12 @@ struct InlayHint {
     std::string tooltip;
 };
 
+// Without items: as the client knows it.
+struct DiagnosticReport {
+    std::string resultId;
+    std::optional<std::vector<Diagnostic>> items;
+};
+
 struct CodeAction {
     std::string title;
     std::string kind;
@@ -226,6 +256,17 @@ struct DocumentSymbols {
 
 struct SemanticTokens {
     std::vector<std::uint32_t> data; // five a token, each relative to the last
+    std::string resultId{};          // for all of a script
+};
+
+struct SemanticTokensDelta {
+    struct Edit {
+        std::uint32_t start = 0;
+        std::uint32_t deleteCount = 0;
+        std::vector<std::uint32_t> data;
+    };
+    SemanticTokens whole;
+    std::optional<Edit> edit{}; // in place of the whole
 };
 
 struct CompletionItem {
@@ -305,6 +346,10 @@ void decode(const In& in, CancelParams& params);
 void decode(const In& in, DidOpenTextDocumentParams& params);
 void decode(const In& in, DidChangeTextDocumentParams& params);
 void decode(const In& in, DocumentParams& params);
+void decode(const In& in, DiagnosticParams& params);
+void decode(const In& in, SemanticTokensDeltaParams& params);
+void decode(const In& in, WorkspaceDiagnosticParams& params);
+void decode(const In& in, FoldersChange& params);
 void decode(const In& in, PositionParams& params);
 void decode(const In& in, RangeParams& params);
 void decode(const In& in, DidChangeConfigurationParams& params);
@@ -323,6 +368,7 @@ Json encode(const Diagnostic& diagnostic);
 Json encode(const Hover& hover);
 Json encode(const InlayHint& hint);
 Json encode(const CodeAction& action);
+Json encode(const DiagnosticReport& report);
 Json encode(const CompletionList& list);
 Json encode(const CodeLens& lens);
 Json encode(const FoldingRange& fold);
@@ -335,5 +381,6 @@ std::string write(const Json& json);
 // The answers that may be as long as the script are written at once, without a tree of values.
 std::string write(const DocumentSymbols& symbols);
 std::string write(const SemanticTokens& tokens);
+std::string write(const SemanticTokensDelta& delta);
 
 } // namespace say::lsp

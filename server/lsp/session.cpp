@@ -7,6 +7,7 @@
 #include "host/settings.h"
 #include "lsp/convert.h"
 #include "lsp/frame.h"
+#include "lsp/told.h"
 
 #include <fmt/core.h>
 #include <fmt/format.h>
@@ -52,15 +53,6 @@ bool same(const KeptJson& a, const KeptJson& b) {
 
 std::string response(const RequestId& id, std::string_view result) {
     return fmt::format(R"({{"jsonrpc":"2.0","id":{},"result":{}}})", write(encode(id)), result);
-}
-
-Diagnostic too_large(const Text& text) {
-    return {.range = {},
-            .severity = 2,
-            .code = {},
-            .message = fmt::format("this text is {} MB, too large for a script; nothing is timed "
-                                   "or checked above {} MB",
-                                   text.bytes().size() / 1024 / 1024, analysis_cap / 1024 / 1024)};
 }
 
 // Each diagnostic as JSON. A key changes one or two of hundreds: the others are written already.
@@ -201,12 +193,17 @@ void Session::take_request(Json& message, std::string_view name, const RequestId
         return refuse_it(ErrorCode::invalid_request,
                          fmt::format("{} is a notification and has no id", name));
     }
-    if (waiting_.contains(id)) {
+    if (waiting_.contains(id) || checks_.contains(id)) {
         return refuse_it(ErrorCode::invalid_request, "a request with this id still waits");
     }
 
     std::string problem;
     const In params(message["params"], problem);
+    if (method->lane == Lane::folder) {
+        method->begin(*this, id, params);
+        if (!problem.empty()) refuse_it(ErrorCode::invalid_params, problem);
+        return;
+    }
     if (method->lane == Lane::in_order) {
         const Json result = method->handle(*this, params);
         if (!problem.empty()) return refuse_it(ErrorCode::invalid_params, problem);
@@ -298,8 +295,9 @@ void Session::start(const Method& method, const RequestId& id, Prepared prepared
             Reply reply{.result = {}, .edit = {}, .error = "the script could not be analysed"};
             if (analysis != nullptr) {
                 const Document& document = version->document;
-                const Snapshot snapshot{document.uri, document.version, *document.text, *analysis,
-                                        *client};
+                const Snapshot snapshot{document.uri,     document.version, *document.text,
+                                        *analysis,        *client,          version->told.get(),
+                                        version->analysis};
                 reply = run_guarded(prepared, snapshot);
             }
             return [this, id, serial, reply = std::move(reply)] { finish(id, serial, reply); };
@@ -335,7 +333,10 @@ Session::Waiting Session::take_waiting(std::map<RequestId, Waiting>::iterator fo
 // NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::cancel(CancelParams params) {
     const auto found = waiting_.find(params.id);
-    if (found == waiting_.end()) return; // answered, or never asked
+    if (found == waiting_.end()) {
+        cancel_check(params.id); // else it was answered, or never asked
+        return;
+    }
     Waiting waiting = take_waiting(found);
     waiting.cancel.request_stop();
     send_error(encode(params.id), ErrorCode::request_cancelled, "cancelled");
@@ -347,6 +348,7 @@ Json Session::initialize(InitializeParams params) {
     client_ = std::make_shared<const ClientAbilities>(params.capabilities);
     common_settings_ = settings_in(params.initializationOptions);
     set_trace({params.trace});
+    folders_ = std::move(params.folders);
     state_ = State::running;
     if (params.processId && *params.processId > 0 && surroundings_.watch_parent) {
         surroundings_.watch_parent(*params.processId);
@@ -370,6 +372,8 @@ void Session::initialized(NoParams /*params*/) {
 
 Json Session::shutdown(NoParams /*params*/) {
     state_ = State::shut_down;
+    while (!checks_.empty())
+        cancel_check(RequestId(checks_.begin()->first));
     for (auto& [uri, script] : scripts_) {
         supersede(*script.current);
     }
@@ -395,10 +399,11 @@ void Session::announce_watches() {
     if (client_->watch_files) {
         const Json settings = {{"globPattern", "**/.sayline/**"}};
         const Json lexicons = {{"globPattern", "**/*.pls"}}; // they may stand elsewhere
+        const Json scripts = {{"globPattern", "**/*.say"}};
         registrations.push_back(
             {{"id", "settings-files"},
              {"method", "workspace/didChangeWatchedFiles"},
-             {"registerOptions", {{"watchers", Json::array({settings, lexicons})}}}});
+             {"registerOptions", {{"watchers", Json::array({settings, lexicons, scripts})}}}});
     }
     if (registrations.empty()) return;
     ask_client("client/registerCapability", {{"registrations", std::move(registrations)}}, {});
@@ -429,7 +434,7 @@ void Session::settle(OpenScript& script) {
                          .change = script.typed_change};
     version->options = last.options;
     version->memo = last.memo;
-    version->diagnostics = last.diagnostics;
+    version->told = last.told;
     script.typed_version.reset();
     replace_version(script, version);
 }
@@ -440,7 +445,7 @@ void Session::did_open(DidOpenTextDocumentParams params) {
                          .version = params.version,
                          .text = std::make_shared<const Text>(std::move(params.text))};
     version->memo = std::make_shared<Memo>();
-    version->diagnostics = std::make_shared<DiagnosticList>();
+    version->told = std::make_shared<Told>();
     OpenScript fresh;
     version->options = load_options(params.uri, fresh);
     // Opened twice without a close: the client still shows what was published.
@@ -480,6 +485,7 @@ void Session::did_change(DidChangeTextDocumentParams params) {
 void Session::did_save(DocumentParams /*params*/) {
     // Without a watch on files this is the moment to look at them.
     if (!client_->watch_files) reload_changed_settings();
+    wake_parked();
 }
 
 // NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
@@ -503,10 +509,11 @@ void Session::replace_version(OpenScript& script, const std::shared_ptr<Version>
         next,
         [this, next, client = client_](const Analysis* analysis) -> Worker::Task {
             if (analysis == nullptr) return {};
-            std::vector<Diagnostic> diagnostics =
-                next->diagnostics->of(*analysis, client->encoding);
-            const Text& text = *next->document.text;
-            if (text.bytes().size() > analysis_cap) diagnostics.push_back(too_large(text));
+            std::vector<Diagnostic> diagnostics;
+            if (!client->pulls_diagnostics) {
+                diagnostics =
+                    next->told->diagnostics(next->analysis, *next->document.text, client->encoding);
+            }
             return [this, next, diagnostics = std::move(diagnostics)]() mutable {
                 analysed(next, std::move(diagnostics));
             };
@@ -524,6 +531,7 @@ void Session::analysed(const std::shared_ptr<Version>& version,
     OpenScript* const script = find(version->document.uri);
     if (script == nullptr || script->current != version) return;
     script->latest = version->analysis;
+    if (client_->pulls_diagnostics) return;
     publish(*script, std::move(diagnostics));
 }
 
@@ -581,7 +589,7 @@ void Session::reload_settings(const std::string& uri, OpenScript& script) {
     auto version = std::make_shared<Version>();
     version->document = script.current->document;
     version->memo = script.current->memo;
-    version->diagnostics = script.current->diagnostics;
+    version->told = script.current->told;
     version->options = load_options(uri, script);
     replace_version(script, version);
 }
@@ -616,10 +624,8 @@ void Session::did_change_configuration(DidChangeConfigurationParams params) {
 // NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
 void Session::did_change_watched_files(FileEvents /*params*/) {
     reload_changed_settings();
+    wake_parked();
 }
-
-// Settings are looked for from each script upwards, so folders change nothing.
-void Session::did_change_workspace_folders(NoParams /*params*/) {}
 
 void Session::pull_settings(const std::string& uri) {
     const Json item = {{"scopeUri", uri}, {"section", "sayline"}};
@@ -667,6 +673,8 @@ void Session::publish_settings_problems() {
 // Hints are asked for by the client, which does not know that their times have changed.
 void Session::ask_to_refresh() {
     if (client_->refresh_hints) ask_client("workspace/inlayHint/refresh", {}, {});
+    wake_parked();
+    if (client_->refresh_diagnostics) ask_client("workspace/diagnostic/refresh", {}, {});
     if (client_->refresh_lenses) ask_client("workspace/codeLens/refresh", {}, {});
 }
 

@@ -3,8 +3,11 @@
 #pragma once
 
 #include "engine/options.h"
+#include "host/files.h"
 #include "lsp/method.h"
 #include "lsp/worker.h"
+
+#include <nlohmann/json.hpp>
 
 #include <chrono>
 #include <cstdint>
@@ -58,7 +61,8 @@ public:
     void did_close(DocumentParams params);
     void did_change_configuration(DidChangeConfigurationParams params);
     void did_change_watched_files(FileEvents params);
-    void did_change_workspace_folders(NoParams params);
+    void did_change_workspace_folders(FoldersChange params);
+    void workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParams params);
 
 private:
     enum class State { fresh, running, shut_down };
@@ -86,6 +90,24 @@ private:
         std::chrono::steady_clock::time_point since;
     };
 
+    // Going through the scripts of the open folders, one after the other, beside all else.
+    struct FolderCheck {
+        RequestId id;
+        WorkspaceDiagnosticParams params;
+        std::vector<std::filesystem::path> scripts;
+        std::size_t next = 0;
+        int percent = 0;
+        bool any_news = false;
+        Json items;        // reports that were not sent yet
+        bool over = false; // answered or cancelled
+    };
+    // What is known of a script that is not open, while its file and settings stay as they are.
+    struct FileReport {
+        std::uint64_t stamp = 0;
+        std::uint64_t settings_stamp = 0;
+        std::string resultId;
+    };
+
     using Answer = std::function<void(const Json& result)>; // null if the client answered an error
 
     // envelope
@@ -111,6 +133,19 @@ private:
     void supersede(Version& version);
     void analysed(const std::shared_ptr<Version>& version, std::vector<Diagnostic> diagnostics);
     void publish(OpenScript& script, std::vector<Diagnostic> diagnostics);
+
+    // folders (folder_check.cpp)
+    void walk_folders(const std::shared_ptr<FolderCheck>& check, std::shared_ptr<ScriptWalk> walk);
+    void check_next(const std::shared_ptr<FolderCheck>& check);
+    void check_open(const std::shared_ptr<FolderCheck>& check, const std::string& uri,
+                    const OpenScript& script);
+    void check_file(const std::shared_ptr<FolderCheck>& check, const std::filesystem::path& file);
+    void add_report(FolderCheck& check, const std::string& uri, std::optional<int> version,
+                    DiagnosticReport report);
+    void tell_progress(FolderCheck& check);
+    void finish_check(const std::shared_ptr<FolderCheck>& check);
+    bool cancel_check(const RequestId& id);
+    void wake_parked();
 
     // settings
     std::shared_ptr<const Options> load_options(const std::string& uri, OpenScript& script);
@@ -142,6 +177,13 @@ private:
     std::map<std::string, std::vector<FileProblem>> problems_;
     std::set<std::string> files_with_problems_;
     std::set<std::string> told_; // of the editor's settings
+
+    std::vector<std::string> folders_; // URIs
+    std::map<RequestId, std::shared_ptr<FolderCheck>> checks_;
+    // Asked again with nothing new to tell: answered when there is.
+    std::shared_ptr<FolderCheck> parked_;
+    int quiet_checks_ = 0; // in a row
+    std::map<std::filesystem::path, FileReport> file_reports_;
 };
 
 } // namespace say::lsp

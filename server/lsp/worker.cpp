@@ -2,6 +2,7 @@
 #include "lsp/worker.h"
 
 #include "base/log.h"
+#include "lsp/told.h"
 
 #include <fmt/core.h>
 
@@ -53,7 +54,7 @@ Worker::~Worker() {
         ending_ = true;
         for (std::deque<Job>* jobs : {&jobs_, &late_jobs_}) {
             for (const Job& job : *jobs)
-                job.version->stop.request_stop();
+                if (job.version) job.version->stop.request_stop();
             jobs->clear();
         }
     }
@@ -66,14 +67,24 @@ void Worker::after_analysis(std::shared_ptr<Version> version, Work work, Turn tu
     {
         const std::lock_guard lock(mutex_);
         // A flood of edits must not pile up texts behind one slow analysis.
-        const auto is_dead = [](const Job& job) { return job.version->stop.stop_requested(); };
+        const auto is_dead = [](const Job& job) {
+            return job.version != nullptr && job.version->stop.stop_requested();
+        };
         for (std::deque<Job>* jobs : {&jobs_, &late_jobs_}) {
             for (Job& job : *jobs) {
                 if (is_dead(job)) dead.push_back(std::move(job));
             }
-            std::erase_if(*jobs, [](const Job& job) { return job.version == nullptr; });
+            std::erase_if(*jobs, [](const Job& job) { return !job.work && !job.other; });
         }
         (turn == Turn::late ? late_jobs_ : jobs_).push_back({std::move(version), std::move(work)});
+    }
+    wake_.notify_one();
+}
+
+void Worker::add_late(OtherWork work) {
+    {
+        const std::lock_guard lock(mutex_);
+        late_jobs_.push_back({.version = nullptr, .work = {}, .other = std::move(work)});
     }
     wake_.notify_one();
 }
@@ -110,6 +121,10 @@ void Worker::run() {
 }
 
 void Worker::do_job(const Job& job, Desk& desk) {
+    if (job.other) {
+        if (Task task = job.other(desk.parser)) to_reader_(std::move(task));
+        return;
+    }
     Version& version = *job.version;
     try {
         if (!version.analysis) version.analysis = analyse_version(version, desk.parser);

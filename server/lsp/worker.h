@@ -15,7 +15,7 @@
 
 namespace say::lsp {
 
-class DiagnosticList; // lsp/convert.h
+class Told; // lsp/told.h
 
 // One version of one open script, shared by the thread that reads and the one that analyses.
 struct Version {
@@ -23,7 +23,7 @@ struct Version {
     std::shared_ptr<const Options> options;
     // One a script, touched by the worker alone.
     std::shared_ptr<Memo> memo;
-    std::shared_ptr<DiagnosticList> diagnostics;
+    std::shared_ptr<Told> told;
     std::stop_source stop; // tripped once nobody wants the analysis
 
     // Set by the worker before it says that it is done; null while there is none.
@@ -33,9 +33,6 @@ struct Version {
     bool superseded = false;
     int waiting = 0; // requests
 };
-
-// A text above this is kept, but not analysed: one finding says so.
-inline constexpr std::size_t analysis_cap = largest_file;
 
 class Worker {
 public:
@@ -56,13 +53,18 @@ public:
     enum class Turn { next, late };
     void after_analysis(std::shared_ptr<Version> version, Work work, Turn turn = Turn::next);
 
+    // Work on no open script, late; with the thread's own parser. Kept until its turn comes.
+    using OtherWork = std::function<Task(Parser& parser)>;
+    void add_late(OtherWork work);
+
     // In step: does all that was given. Beside: nothing.
     void drain();
 
 private:
     struct Job {
-        std::shared_ptr<Version> version;
+        std::shared_ptr<Version> version; // null for other work
         Work work;
+        OtherWork other{};
     };
     struct Desk; // what the thread keeps: the parser
 

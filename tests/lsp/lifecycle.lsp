@@ -15,16 +15,18 @@
     "refactor.rewrite", "source.fixAll.sayline"], "resolveProvider": true},
     "codeLensProvider": {"resolveProvider": false},
     "completionProvider": {"triggerCharacters": ["^", "{", "[", "*", "/", "(", "%", ":"]},
-    "documentFormattingProvider": true, "documentRangeFormattingProvider": true,
-    "documentSymbolProvider": true, "executeCommandProvider": {"commands": ["sayline.fixAll",
-    "sayline.splitScript", "sayline.markScript", "sayline.applyFix"]}, "foldingRangeProvider": true,
-    "hoverProvider": true, "inlayHintProvider": true, "positionEncoding": "utf-16",
-    "selectionRangeProvider": true, "semanticTokensProvider": {"full": true,
-    "legend": {"tokenModifiers": ["stress", "heavy", "soft", "quick", "slow", "aside", "quoted",
-    "punch", "unspoken"], "tokenTypes": ["heading", "key", "value", "speaker", "note", "direction",
-    "mark", "words"]}, "range": true}, "textDocumentSync": {"change": 2, "openClose": true,
-    "save": true}, "workspace": {"workspaceFolders": {"changeNotifications": true,
-    "supported": true}}}, "serverInfo": {"name": "sayline", "version": "0.1.0"}}}
+    "diagnosticProvider": {"identifier": "sayline", "interFileDependencies": false,
+    "workspaceDiagnostics": true}, "documentFormattingProvider": true,
+    "documentRangeFormattingProvider": true, "documentSymbolProvider": true,
+    "executeCommandProvider": {"commands": ["sayline.fixAll", "sayline.splitScript",
+    "sayline.markScript", "sayline.applyFix"]}, "foldingRangeProvider": true, "hoverProvider": true,
+    "inlayHintProvider": true, "positionEncoding": "utf-16", "selectionRangeProvider": true,
+    "semanticTokensProvider": {"full": {"delta": true}, "legend": {"tokenModifiers": ["stress",
+    "heavy", "soft", "quick", "slow", "aside", "quoted", "punch", "unspoken"],
+    "tokenTypes": ["heading", "key", "value", "speaker", "note", "direction", "mark", "words"]},
+    "range": true}, "textDocumentSync": {"change": 2, "openClose": true, "save": true},
+    "workspace": {"workspaceFolders": {"changeNotifications": true, "supported": true}}},
+    "serverInfo": {"name": "sayline", "version": "0.1.0"}}}
 --> {"jsonrpc": "2.0", "method": "initialized", "params": {}}
 --> {"jsonrpc": "2.0", "id": 3, "method": "initialize", "params": {"processId": null,
     "rootUri": null, "capabilities": {}}}

@@ -14,7 +14,7 @@
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}}}
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"data": [1, 0, 5, 1, 0, 0, 7, 16, 2, 0, 1, 0, 6, 1, 0, 0,
     8, 8, 2, 0, 1, 0, 8, 1, 0, 0, 10, 8, 2, 0, 2, 0, 14, 0, 0, 2, 0, 5, 3, 0, 0, 31, 1, 6, 1, 0, 1,
-    4, 7, 1, 0, 4, 1, 6, 1, 0, 19, 1, 6, 0, 2, 0, 3, 3, 0]}}
+    4, 7, 1, 0, 4, 1, 6, 1, 0, 19, 1, 6, 0, 2, 0, 3, 3, 0], "resultId": "419dade76934a191"}}
 --> {"jsonrpc": "2.0", "id": 2, "method": "textDocument/semanticTokens/range",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "range": {"start": {"line": 7,
     "character": 0}, "end": {"line": 8, "character": 0}}}}

@@ -8,7 +8,8 @@
 <-- {"id": 1, "jsonrpc": "2.0", "method": "client/registerCapability",
     "params": {"registrations": [{"id": "settings-files",
     "method": "workspace/didChangeWatchedFiles",
-    "registerOptions": {"watchers": [{"globPattern": "**/.sayline/**"}, {"globPattern": "**/*.pls"}]}}]}}
+    "registerOptions": {"watchers": [{"globPattern": "**/.sayline/**"}, {"globPattern": "**/*.pls"},
+    {"globPattern": "**/*.say"}]}}]}}
 --> {"jsonrpc": "2.0", "id": 1, "result": null}
 --> {"jsonrpc": "2.0", "method": "textDocument/didOpen",
     "params": {"textDocument": {"uri": "${folder-uri}/pool.say", "languageId": "sayline",

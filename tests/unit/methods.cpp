@@ -44,8 +44,11 @@ TEST_CASE("methods/each row is whole and stands once") {
         INFO(method.name);
         CHECK(names.insert(method.name).second);
         CHECK(find_method(method.name) == &method);
-        // A request about a script is prepared, anything else is handled at once.
-        CHECK((method.prepare != nullptr) == (method.lane != Lane::in_order));
+        // A request about a script is prepared, one about folders begun, anything else is handled
+        // at once.
+        const bool script = method.lane == Lane::now || method.lane == Lane::worker;
+        CHECK((method.prepare != nullptr) == script);
+        CHECK((method.begin != nullptr) == (method.lane == Lane::folder));
         CHECK((method.handle != nullptr) == (method.lane == Lane::in_order));
         if (!method.is_request) CHECK(method.lane == Lane::in_order);
     }
@@ -61,7 +64,7 @@ TEST_CASE("methods/what is advertised follows from the rows") {
          {"hoverProvider", "completionProvider", "inlayHintProvider", "codeActionProvider",
           "executeCommandProvider", "documentSymbolProvider", "semanticTokensProvider",
           "documentFormattingProvider", "documentRangeFormattingProvider", "codeLensProvider",
-          "foldingRangeProvider", "selectionRangeProvider"}) {
+          "diagnosticProvider", "foldingRangeProvider", "selectionRangeProvider"}) {
         INFO(name);
         CHECK(capabilities.contains(name));
     }

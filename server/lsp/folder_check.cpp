@@ -1,0 +1,238 @@
+// workspace/diagnostic: the findings of every script below the open folders. One script is looked
+// at at a time, behind all that somebody waits for at the cursor, and what is known is not read
+// again.
+#include "base/log.h"
+#include "host/files.h"
+#include "host/settings.h"
+#include "lsp/session.h"
+#include "lsp/told.h"
+
+#include <fmt/core.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+namespace say::lsp {
+namespace {
+
+// Folders read in one go: some milliseconds, so that a question at the cursor need not wait.
+constexpr int folders_at_once = 16;
+
+std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris) {
+    std::vector<std::filesystem::path> paths;
+    for (const std::string& uri : uris) {
+        if (auto path = path_of(uri)) paths.push_back(std::move(*path));
+    }
+    return paths;
+}
+
+struct FileFindings {
+    std::vector<Diagnostic> list;
+    std::string id;
+};
+
+// A file that cannot be read as a script is one finding.
+FileFindings look_at(const std::filesystem::path& file, const nlohmann::json* editor_settings,
+                     Encoding encoding, Parser& parser) {
+    FileFindings found;
+    const auto text = read_text(file);
+    if (!text) {
+        found.list = {{.range = {}, .severity = 1, .code = {}, .message = text.error().message}};
+    } else {
+        const Setup setup = load_setup(file, editor_settings);
+        Memo memo;
+        const auto analysis =
+            analyse({uri_of(file), 0, *text}, setup.options, parser, memo, Cancel{});
+        found.list = to_diagnostics(*analysis, encoding);
+    }
+    found.id = name_of(found.list);
+    return found;
+}
+
+} // namespace
+
+void Session::did_change_workspace_folders(FoldersChange params) {
+    for (const std::string& gone : params.removed)
+        std::erase(folders_, gone);
+    for (std::string& folder : params.added) {
+        if (std::find(folders_.begin(), folders_.end(), folder) == folders_.end())
+            folders_.push_back(std::move(folder));
+    }
+    wake_parked();
+}
+
+void Session::workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParams params) {
+    auto check = std::make_shared<FolderCheck>();
+    check->id = id;
+    check->params = std::move(params);
+    check->items = Json::array();
+    checks_.emplace(id, check);
+    if (check->params.workDoneToken) {
+        notify("$/progress", {{"token", *check->params.workDoneToken},
+                              {"value",
+                               {{"kind", "begin"},
+                                {"title", "Checking the scripts of the folder"},
+                                {"cancellable", true},
+                                {"percentage", 0}}}});
+    }
+    walk_folders(check, std::make_shared<ScriptWalk>(paths_of(folders_)));
+}
+
+void Session::walk_folders(const std::shared_ptr<FolderCheck>& check,
+                           std::shared_ptr<ScriptWalk> walk) {
+    worker_.add_late([this, check, walk = std::move(walk)](Parser& /*parser*/) -> Worker::Task {
+        auto found = std::make_shared<Walk>();
+        for (int i = 0; i < folders_at_once && !walk->done(); ++i)
+            walk->step(*found);
+        return [this, check, walk, found] {
+            if (check->over) return;
+            for (const Error& error : found->errors)
+                log::warning(error.message);
+            auto& scripts = check->scripts;
+            scripts.insert(scripts.end(), found->scripts.begin(), found->scripts.end());
+            if (!walk->done()) return walk_folders(check, walk);
+            std::sort(scripts.begin(), scripts.end());
+            scripts.erase(std::unique(scripts.begin(), scripts.end()), scripts.end());
+            check_next(check);
+        };
+    });
+}
+
+void Session::check_next(const std::shared_ptr<FolderCheck>& check) {
+    if (check->over) return;
+    tell_progress(*check);
+    if (check->next == check->scripts.size()) return finish_check(check);
+    const std::filesystem::path& file = check->scripts[check->next++];
+    const std::string uri = uri_of(file);
+    if (const OpenScript* script = find(uri)) {
+        check_open(check, uri, *script);
+    } else {
+        check_file(check, file);
+    }
+}
+
+void Session::check_open(const std::shared_ptr<FolderCheck>& check, const std::string& uri,
+                         const OpenScript& script) {
+    const std::shared_ptr<Version> version = script.current;
+    worker_.after_analysis(
+        version,
+        [this, check, uri, version, client = client_](const Analysis* analysis) -> Worker::Task {
+            if (analysis == nullptr) return [this, check] { check_next(check); };
+            DiagnosticReport report;
+            report.items = version->told->diagnostics(version->analysis, *version->document.text,
+                                                      client->encoding);
+            report.resultId = version->told->diagnostics_id();
+            return [this, check, uri, version, report = std::move(report)]() mutable {
+                add_report(*check, uri, version->document.version, std::move(report));
+                check_next(check);
+            };
+        },
+        Worker::Turn::late);
+}
+
+void Session::check_file(const std::shared_ptr<FolderCheck>& check,
+                         const std::filesystem::path& file) {
+    const FileReport now{stamp_of(file), settings_stamp(file), {}};
+    const std::string uri = uri_of(file);
+    const auto known = file_reports_.find(file);
+    const auto asked = check->params.previousResultIds.find(uri);
+    if (known != file_reports_.end() && known->second.stamp == now.stamp &&
+        known->second.settings_stamp == now.settings_stamp &&
+        asked != check->params.previousResultIds.end() && asked->second == known->second.resultId) {
+        add_report(*check, uri, std::nullopt, {.resultId = known->second.resultId, .items = {}});
+        // Not by calling itself: a folder may hold thousands.
+        return worker_.add_late(
+            [this, check](Parser& /*parser*/) { return [this, check] { check_next(check); }; });
+    }
+    worker_.add_late([this, check, file, uri, now, client = client_,
+                      editor = common_settings_](Parser& parser) -> Worker::Task {
+        FileFindings found = look_at(file, editor.get(), client->encoding, parser);
+        return [this, check, file, uri, now, found = std::move(found)]() mutable {
+            FileReport report = now;
+            report.resultId = found.id;
+            file_reports_[file] = std::move(report);
+            add_report(*check, uri, std::nullopt,
+                       {.resultId = std::move(found.id), .items = std::move(found.list)});
+            check_next(check);
+        };
+    });
+}
+
+void Session::add_report(FolderCheck& check, const std::string& uri, std::optional<int> version,
+                         DiagnosticReport report) {
+    if (check.over) return;
+    const auto asked = check.params.previousResultIds.find(uri);
+    const bool same =
+        asked != check.params.previousResultIds.end() && asked->second == report.resultId;
+    if (same) report.items.reset();
+    check.any_news |= !same;
+    Json item = encode(report);
+    item["uri"] = uri;
+    item["version"] = version ? Json(*version) : Json();
+    if (check.params.partialResultToken) {
+        notify("$/progress", {{"token", *check.params.partialResultToken},
+                              {"value", {{"items", Json::array({std::move(item)})}}}});
+    } else {
+        check.items.push_back(std::move(item));
+    }
+}
+
+// In steps of ten per cent: a bar that moves more often says no more.
+void Session::tell_progress(FolderCheck& check) {
+    if (!check.params.workDoneToken || check.scripts.empty()) return;
+    const int percent = static_cast<int>(100 * check.next / check.scripts.size());
+    if (percent < check.percent + 10) return;
+    check.percent = percent;
+    notify("$/progress", {{"token", *check.params.workDoneToken},
+                          {"value",
+                           {{"kind", "report"},
+                            {"message", fmt::format("{} of {}", check.next, check.scripts.size())},
+                            {"percentage", percent}}}});
+}
+
+void Session::finish_check(const std::shared_ptr<FolderCheck>& check) {
+    // Clients ask again at once. The second time in a row that nothing is new the question waits
+    // until something is, and the server sleeps.
+    quiet_checks_ = check->any_news ? 0 : quiet_checks_ + 1;
+    if (quiet_checks_ > 1 && !check->params.partialResultToken && client_->watch_files) {
+        parked_ = check;
+        return;
+    }
+    check->over = true;
+    checks_.erase(check->id);
+    if (check->params.workDoneToken) {
+        notify("$/progress",
+               {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
+    }
+    send({{"jsonrpc", "2.0"},
+          {"id", encode(check->id)},
+          {"result", {{"items", std::move(check->items)}}}});
+}
+
+bool Session::cancel_check(const RequestId& id) {
+    const auto found = checks_.find(id);
+    if (found == checks_.end()) return false;
+    const std::shared_ptr<FolderCheck> check = found->second;
+    check->over = true;
+    if (parked_ == check) parked_.reset();
+    checks_.erase(found);
+    if (check->params.workDoneToken) {
+        notify("$/progress",
+               {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
+    }
+    send_error(encode(id), ErrorCode::request_cancelled, "cancelled");
+    return true;
+}
+
+void Session::wake_parked() {
+    quiet_checks_ = 0;
+    if (!parked_) return;
+    const std::shared_ptr<FolderCheck> check = std::move(parked_);
+    parked_.reset();
+    check->scripts.clear();
+    check->next = 0;
+    check->items = Json::array();
+    walk_folders(check, std::make_shared<ScriptWalk>(paths_of(folders_)));
+}
+
+} // namespace say::lsp

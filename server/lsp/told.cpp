@@ -1,0 +1,83 @@
+// Short answers: nothing new, or the part that is new.
+#include "lsp/told.h"
+
+#include "base/hash.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace say::lsp {
+namespace {
+
+Diagnostic too_large(const Text& text) {
+    return {.range = {},
+            .severity = 2,
+            .code = {},
+            .message = fmt::format("this text is {} MB, too large for a script; nothing is timed "
+                                   "or checked above {} MB",
+                                   text.bytes().size() / 1024 / 1024, analysis_cap / 1024 / 1024)};
+}
+
+std::string name_of(const std::vector<std::uint32_t>& data) {
+    Hash hash;
+    for (const std::uint32_t number : data)
+        hash.add(std::uint64_t{number});
+    return fmt::format("{:016x}", hash.value());
+}
+
+} // namespace
+
+std::string name_of(const std::vector<Diagnostic>& diagnostics) {
+    Hash hash;
+    for (const Diagnostic& diagnostic : diagnostics) {
+        const Range& range = diagnostic.range;
+        for (const std::uint32_t number :
+             {range.start.line, range.start.character, range.end.line, range.end.character,
+              static_cast<std::uint32_t>(diagnostic.severity)}) {
+            hash.add(std::uint64_t{number});
+        }
+        hash.add(diagnostic.code).add(diagnostic.message);
+    }
+    return fmt::format("{:016x}", hash.value());
+}
+
+const std::vector<Diagnostic>& Told::diagnostics(const std::shared_ptr<const Analysis>& analysis,
+                                                 const Text& text, Encoding encoding) {
+    if (analysis_ == analysis && !diagnostics_id_.empty()) return diagnostics_;
+    analysis_ = analysis;
+    std::vector<Diagnostic> fresh = list_.of(*analysis, encoding);
+    if (text.bytes().size() > analysis_cap) fresh.push_back(too_large(text));
+    if (fresh == diagnostics_ && !diagnostics_id_.empty()) return diagnostics_;
+    diagnostics_ = std::move(fresh);
+    diagnostics_id_ = name_of(diagnostics_);
+    return diagnostics_;
+}
+
+SemanticTokens Told::tokens(SemanticTokens fresh) {
+    fresh.resultId = name_of(fresh.data);
+    tokens_ = fresh;
+    return fresh;
+}
+
+SemanticTokensDelta Told::tokens_since(std::string_view id, SemanticTokens fresh) {
+    const SemanticTokens old = std::move(tokens_);
+    SemanticTokensDelta delta{.whole = tokens(std::move(fresh))};
+    if (old.resultId.empty() || old.resultId != id) return delta;
+    const std::vector<std::uint32_t>& before = old.data;
+    const std::vector<std::uint32_t>& now = delta.whole.data;
+    const auto head = std::mismatch(before.begin(), before.end(), now.begin(), now.end());
+    const auto same = static_cast<std::size_t>(head.first - before.begin());
+    const std::size_t most = std::min(before.size(), now.size()) - same;
+    std::size_t tail = 0;
+    while (tail < most && before[before.size() - 1 - tail] == now[now.size() - 1 - tail])
+        ++tail;
+    delta.edit = SemanticTokensDelta::Edit{
+        .start = static_cast<std::uint32_t>(same),
+        .deleteCount = static_cast<std::uint32_t>(before.size() - same - tail),
+        .data = {now.begin() + static_cast<std::ptrdiff_t>(same),
+                 now.end() - static_cast<std::ptrdiff_t>(tail)}};
+    return delta;
+}
+
+} // namespace say::lsp
