@@ -1,6 +1,7 @@
 // A real VS Code in a browser against the built server, as a writer would meet it: findings, times
-// beside the text and in the status bar, hover, the fix that splits a run-on thought, the list of
-// sections, and what is said when the program is missing.
+// beside the text, in the status bar and in the side view, hover, the way to a rule's paragraph, the
+// fix that splits a run-on thought, a first script by the walkthrough, and what is said when the
+// program dies or is missing.
 // Run by `vscode` beside this file, which sets the SAYLINE_ variables. With --pictures it only takes
 // the screenshots of the manual.
 import { spawn, spawnSync } from "node:child_process";
@@ -13,7 +14,7 @@ const script = join(work, "scripts", "limpets.say");
 const userSettings = join(work, "user", "User", "settings.json");
 // Where the program is belongs to the machine: a browser's own settings do not count for it.
 const machineSettings = join(work, "user", "Machine", "settings.json");
-const patience = 120_000; // a machine that is busy with other tests is slow to start an editor
+const patience = Number(process.env.SAYLINE_PATIENCE ?? 120) * 1000; // a machine that is busy with other tests is slow to start an editor
 
 class Failure extends Error {}
 
@@ -125,7 +126,7 @@ async function screenLines(page) {
 
 async function runTime(page) {
   const texts = await page.locator(".statusbar-item").allInnerTexts();
-  return texts.map((text) => plain(text).trim()).find((text) => /^\d+:\d\d( of |$)/.test(text));
+  return texts.map((text) => plain(text).trim()).find((text) => /^\d+:\d\d( of | ·|$)/.test(text));
 }
 
 function runSeconds(text) {
@@ -173,12 +174,21 @@ async function placeOf(page, text, part) {
 // What stands in the hover once the pointer rests right before `text`: on the blank between two
 // words it is about the thought.
 async function hover(page, text) {
-  const { x, y, height } = await placeOf(page, text, 0.01);
-  await page.mouse.move(x, y + height);
-  await page.mouse.move(x, y, { steps: 3 });
   const shown = page.locator(".monaco-hover:visible", { hasText: /between/ }).first();
-  await until("the hover of a thought", () => shown.isVisible(), page);
+  await pointUntil(page, text, 0.01, "the hover of a thought", shown);
   return plain(await shown.innerText());
+}
+
+// Rests the pointer on a text until the editor shows something there; lines that come in above move
+// the text, so the place is looked up anew.
+async function pointUntil(page, text, part, what, shown) {
+  await until(what, async () => {
+    const { x, y, height } = await placeOf(page, text, part);
+    await page.mouse.move(x, y + height);
+    await page.mouse.move(x, y, { steps: 3 });
+    await shown.waitFor({ timeout: 2000 }).catch(() => {});
+    return shown.isVisible();
+  }, page);
 }
 
 // --- the walk ----------------------------------------------------------------------------------
@@ -194,8 +204,8 @@ async function findings(page) {
 
 async function times(page) {
   const shown = await until("the run time in the status bar", () => runTime(page), page);
-  check(/^\d+:\d\d of 0:40 max$/.test(shown), `the status bar shows "${shown}"`);
-  await page.locator(".statusbar-item", { hasText: shown }).first().click();
+  check(/^\d+:\d\d of 0:40 max( · here \d+:\d\d)?$/.test(shown), `the status bar shows "${shown}"`);
+  await page.locator(".statusbar-item", { hasText: "of 0:40 max" }).first().click();
   const rows = page.locator(".quick-input-list .monaco-list-row");
   await until("the list of sections", async () => (await rows.count()) === 3, page);
   const texts = (await rows.allInnerTexts()).map((row) => plain(row).replaceAll("\n", " "));
@@ -239,6 +249,97 @@ async function splitFix(page, before) {
   await until("the saved pause", () => readFileSync(script, "utf8").includes("(9.5)"), page);
 }
 
+// The side view has the script and its two sections, each with what it has used of its target.
+async function sectionView(page) {
+  await runCommand(page, "Sayline: Show the section times");
+  const rows = page.locator(".pane-body [role=treeitem]", { hasText: " of 0:" });
+  await until("the sections in the side view", async () => (await rows.count()) === 3, page);
+  const texts = (await rows.allInnerTexts()).map((row) => plain(row).replaceAll("\n", " "));
+  check(/^Script\s*[▪▫|]{8,} 0:\d\d of 0:40 max$/.test(texts[0]), `the side view starts with "${texts[0]}"`);
+  await rows.nth(2).click();
+  const line = readFileSync(script, "utf8").split("\n").findIndex((text) => text.startsWith("# How it works")) + 1;
+  const place = page.locator(".statusbar-item", { hasText: `Ln ${line}, Col 1` });
+  await until("the cursor to go to the section", () => place.isVisible(), page);
+  // Hello takes five seconds or more; what follows it is said later than that.
+  await until("the time at the cursor", async () => {
+    const here = /here (\d+):(\d\d)$/.exec(await runTime(page) ?? "");
+    return here && Number(here[1]) * 60 + Number(here[2]) >= 5;
+  }, page);
+}
+
+async function runCommand(page, title) {
+  await page.keyboard.press("F1");
+  await page.waitForSelector(".quick-input-widget input");
+  await page.keyboard.type(title);
+  const row = page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first();
+  await until(`the command "${title}"`, () => row.isVisible(), page);
+  await page.keyboard.press("Enter");
+}
+
+// The name of the rule in a finding leads to its paragraph.
+async function ruleLink(page) {
+  const link = page.locator(".monaco-hover:visible a", { hasText: "run-on" }).first();
+  await pointUntil(page, "put the square", 0.5, "the rule's name in the hover", link);
+  await page.screenshot({ path: shot("finding") });
+  await link.click();
+  const tab = page.locator(".tab", { hasText: "rules.md" }).first();
+  await until("the manual of the rules", () => tab.isVisible(), page);
+  const paragraph = page.frameLocator("iframe.webview").frameLocator("#active-frame").locator("#run-on");
+  await until("the rule's paragraph on the screen", () => paragraph.isVisible(), page);
+  await page.screenshot({ path: shot("rule") });
+  await page.keyboard.press("Control+F4");
+  await page.locator(".tab", { hasText: "limpets.say" }).first().click();
+}
+
+// A first script, as the walkthrough leads: typed without a mark, timed while it is typed, told of one
+// thing, moved to the next stage and marked.
+async function firstScript(page) {
+  await runCommand(page, "Welcome: Open Walkthrough...");
+  const choice = page.locator(".quick-input-list .monaco-list-row", { hasText: "Your first script in ten minutes" }).first();
+  await until("the walkthrough in the list", () => choice.isVisible(), page);
+  await choice.click();
+  const start = page.locator(".getting-started-step button, .getting-started-step a", { hasText: "Start a new script" }).first();
+  await until("the walkthrough's first step", () => start.isVisible(), page);
+  await page.screenshot({ path: shot("walkthrough") });
+  await start.click();
+  const tab = page.locator(".tab", { hasText: "Untitled-1" }).first();
+  await until("the new script", () => tab.isVisible(), page);
+  await page.waitForTimeout(500); // the editor moves the keys to the new tab last
+  await page.keyboard.type("Every spring we walk the same stretch of shore with a square of string. We count what sits inside it. "
+    + "We write the number on the sheet.\n\nNobody minds if you lose count.\n");
+  await until("the run time of the draft", async () => /of 1:00 max/.test(await runTime(page) ?? ""), page);
+  const squiggles = page.locator(".squiggly-warning, .squiggly-info, .squiggly-hint");
+  await until("the one thing to say of the draft", async () => (await squiggles.count()) > 0, page);
+  await page.screenshot({ path: shot("draft") });
+  await runCommand(page, "Sayline: Say how far the script is");
+  const stage = page.locator(".quick-input-list .monaco-list-row", { hasText: "draw the marks" }).first();
+  await until("the choice of stages", () => stage.isVisible(), page);
+  await stage.click();
+  await until("the stage in the header", async () => (await screenLines(page)).some((line) => /^stage: mark/.test(line)), page);
+  await runCommand(page, "Sayline: Put in the first marks");
+  await until("a mark in the script", async () => (await screenLines(page)).some((line) => / (\/|\.\.\.|\*\w+\*)/.test(line)), page);
+  await page.screenshot({ path: shot("marked") });
+  await runCommand(page, "View: Revert and Close Editor");
+  await page.locator(".tab", { hasText: "limpets.say" }).first().click();
+}
+
+function serversOf(program) {
+  const rows = spawnSync("ps", ["-eo", "pid=,args="], { encoding: "utf8" }).stdout.split("\n");
+  return rows.filter((row) => row.includes(`${program} serve`)).map((row) => Number(row.trim().split(" ")[0]));
+}
+
+// A server that dies is started anew, and all is as before without opening the script again.
+async function deadServer(page) {
+  const before = serversOf(process.env.SAYLINE_PROGRAM);
+  check(before.length > 0, "no server runs");
+  for (const pid of before) process.kill(pid, "SIGKILL");
+  await until("a new server", () => serversOf(process.env.SAYLINE_PROGRAM).some((pid) => !before.includes(pid)), page);
+  await until("the run time from the new server", () => runTime(page), page);
+  await runCommand(page, "Sayline: Restart the server");
+  await findings(page);
+  await until("the run time after a restart", () => runTime(page), page);
+}
+
 // The program is missing at start; once it is there, "Try again" is all it takes. It then reads at
 // half the speed, as the editor's settings say.
 async function missingProgram(page) {
@@ -268,6 +369,10 @@ async function walk(page) {
   await page.screenshot({ path: shot("hover") });
   await page.mouse.move(5, 5);
   const before = await times(page);
+  await sectionView(page);
+  await ruleLink(page);
+  await firstScript(page);
+  await deadServer(page);
   await splitFix(page, before);
   await missingProgram(page);
   console.log("vscode: findings, hover, times, the split fix and the message for a missing program work");

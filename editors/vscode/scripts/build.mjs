@@ -42,3 +42,5 @@ const packages = new Set(Object.keys(metafile.inputs).map(packageOf).filter(Bool
 const rule = `\n${"-".repeat(72)}\n\n`;
 writeFileSync("dist/NOTICES.txt", [...packages].sort().map(notice).join(rule));
 writeFileSync("dist/LICENSE.txt", readFileSync("../../LICENSE"));
+// What a finding's name links to.
+writeFileSync("dist/rules.md", readFileSync("../../docs/rules.md"));

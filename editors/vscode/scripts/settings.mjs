@@ -16,7 +16,7 @@ const editorSettings = {
     default: "",
     scope: "machine-overridable",
     markdownDescription:
-      "Where the `sayline` program is: a file, the folder that holds it, or a name to look up on `PATH`. Empty: `sayline` on `PATH`.",
+      "Where the `sayline` program is: a file, the folder that holds it, or a name to look up on `PATH`. Empty: `sayline` on `PATH`, else the one that came with the extension.",
   },
   "sayline.trace.server": {
     type: "string",

@@ -1,36 +1,112 @@
 // Starts `sayline serve` for .say files and shows what VS Code has no place of its own for: the run
-// time of the script. All else is the protocol's.
+// time of the script and of its sections. All else is the protocol's.
 import * as vscode from "vscode";
 import {
   DidChangeConfigurationNotification,
   LanguageClient,
   type LanguageClientOptions,
   RevealOutputChannelOn,
+  State,
 } from "vscode-languageclient/node";
-import { foldingProvider } from "./folding";
+import { linkRules, openRule, ruleLinks } from "./rules";
+import { goToLine, SectionView } from "./sections";
 import { findServer } from "./server";
 import { chosenSettings } from "./settings";
-import { RunTime } from "./times";
+import { chooseStage } from "./stage";
+import { activeScript, RunTime } from "./times";
 
 let client: LanguageClient | undefined;
 let log: vscode.LogOutputChannel;
 let runTime: RunTime;
+let bundled: string; // the folder of the program that may come with the extension
+let ownId: string;
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   log = vscode.window.createOutputChannel("Sayline", { log: true });
-  runTime = new RunTime(() => client);
+  bundled = vscode.Uri.joinPath(context.extensionUri, "bin").fsPath;
+  ownId = context.extension.id;
+  const manual = vscode.Uri.joinPath(context.extensionUri, "dist", "rules.md");
+  const sections = new SectionView();
+  runTime = new RunTime(
+    () => client,
+    (times) => sections.show(times),
+  );
+  const command = vscode.commands.registerCommand;
   context.subscriptions.push(
     log,
     runTime,
-    vscode.commands.registerCommand("sayline.sections", () => runTime.pickSection()),
-    vscode.commands.registerCommand("sayline.restart", restart),
-    vscode.commands.registerCommand("sayline.log", () => log.show()),
-    vscode.languages.registerFoldingRangeProvider({ language: "sayline" }, foldingProvider),
-    vscode.window.onDidChangeActiveTextEditor(() => runTime.refresh()),
+    sections,
+    command("sayline.new", newScript),
+    command("sayline.sections", () => runTime.pickSection()),
+    command("sayline.showTimes", () => vscode.commands.executeCommand("sayline.sectionView.focus")),
+    command("sayline.goTo", goToLine),
+    command("sayline.stage", onScript((script, stage) => chooseStage(script, stage))),
+    command("sayline.putInMarks", onScript((script) => runCommand("sayline.markScript", script))),
+    command("sayline.split", onScript((script) => runCommand("sayline.splitScript", script))),
+    command("sayline.mend", onScript((script) => runCommand("sayline.fixAll", script))),
+    command("sayline.rule", (id?: string) => openRule(manual, id)),
+    command("sayline.restart", restart),
+    command("sayline.log", () => log.show()),
+    vscode.window.registerUriHandler(ruleLinks(manual)),
+    vscode.window.onDidChangeActiveTextEditor(() => runTime.otherEditor()),
+    vscode.window.onDidChangeTextEditorSelection((event) => {
+      if (event.textEditor === vscode.window.activeTextEditor) runTime.atCursor();
+    }),
     vscode.workspace.onDidChangeConfiguration(onSettings),
     vscode.workspace.onDidGrantWorkspaceTrust(restart),
   );
+  vscode.workspace.onDidCloseTextDocument(() => sections.forget(), undefined, context.subscriptions);
+  setContext("sayline.used", true);
   await start();
+}
+
+function setContext(key: string, value: boolean): void {
+  void vscode.commands.executeCommand("setContext", key, value);
+}
+
+// A command on the script in front; without one it says so, since the palette is always open.
+function onScript(work: (script: vscode.TextDocument, argument?: string) => unknown) {
+  return async (argument?: unknown) => {
+    const script = activeScript() ?? (await showScript());
+    if (!script) return void vscode.window.showInformationMessage("Open a .say script first.");
+    await work(script, typeof argument === "string" ? argument : undefined);
+  };
+}
+
+// The walkthrough has the keys when one of its buttons is pressed: then the script beside it is meant.
+async function showScript(): Promise<vscode.TextDocument | undefined> {
+  const isScript = (document: vscode.TextDocument) => document.languageId === "sayline";
+  const seen = vscode.window.visibleTextEditors.find((editor) => isScript(editor.document));
+  const script = seen?.document ?? vscode.workspace.textDocuments.find(isScript);
+  if (script) await vscode.window.showTextDocument(script, seen?.viewColumn);
+  return script;
+}
+
+const firstScript = "---\ntitle: My first script\ntarget: 1:00 max\n---\n\n";
+
+async function newScript(where?: unknown): Promise<void> {
+  const script = await vscode.workspace.openTextDocument({ language: "sayline", content: firstScript });
+  const end = script.lineAt(script.lineCount - 1).range.end;
+  const viewColumn = where === "beside" ? vscode.ViewColumn.Beside : vscode.ViewColumn.Active;
+  await vscode.window.showTextDocument(script, { selection: new vscode.Range(end, end), viewColumn });
+}
+
+// Has the server change the script; it sends the edit back as a request of its own.
+async function runCommand(name: string, script: vscode.TextDocument): Promise<void> {
+  if (!client?.isRunning()) {
+    return void vscode.window.showWarningMessage("The server is not running.", "Restart it").then((choice) => choice && restart());
+  }
+  const before = script.version;
+  const { uri } = client.code2ProtocolConverter.asTextDocumentIdentifier(script);
+  try {
+    await client.sendRequest("workspace/executeCommand", { command: name, arguments: [uri] });
+  } catch (error) {
+    return void vscode.window.showWarningMessage(error instanceof Error ? error.message : String(error));
+  }
+  // The edit may still be on its way when the answer is there.
+  setTimeout(() => {
+    if (script.version === before) vscode.window.setStatusBarMessage("Sayline: nothing to change", 4000);
+  }, 500);
 }
 
 export async function deactivate(): Promise<void> {
@@ -40,7 +116,7 @@ export async function deactivate(): Promise<void> {
 async function start(): Promise<void> {
   const setting = vscode.workspace.getConfiguration("sayline").get("path", "");
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri.fsPath;
-  const found = findServer(setting, folder);
+  const found = findServer(setting, folder, bundled);
   if ("tried" in found) {
     void explain(found.tried);
     return;
@@ -54,6 +130,13 @@ async function start(): Promise<void> {
     clientOptions(),
   );
   client = starting;
+  // The client starts a server that has died by itself, and then knows nothing of the times.
+  starting.onDidChangeState(({ newState }) => {
+    if (client !== starting) return;
+    setContext("sayline.running", newState === State.Running);
+    if (newState === State.Running) void runTime.refresh();
+    else runTime.hide();
+  });
   try {
     await starting.start();
     await runTime.refresh();
@@ -67,6 +150,7 @@ async function start(): Promise<void> {
 async function stop(): Promise<void> {
   const stopping = client;
   client = undefined;
+  setContext("sayline.running", false);
   runTime.hide();
   // A server that has died cannot be asked to stop; then there is nothing left to do.
   await stopping?.dispose().catch((error) => log.warn(`while stopping: ${error}`));
@@ -82,16 +166,20 @@ async function explain(reason: string): Promise<void> {
   log.error(reason);
   const settings = "Open the setting";
   const again = "Try again";
+  const show = "Show the log";
   const remedy = "Install the program, or set sayline.path to where it is.";
   const choice = await vscode.window.showErrorMessage(
     `Sayline shows no times or findings. ${reason} ${remedy}`,
     settings,
     again,
+    show,
   );
   if (choice === settings) {
     await vscode.commands.executeCommand("workbench.action.openSettings", "sayline.path");
   } else if (choice === again) {
     await restart();
+  } else if (choice === show) {
+    log.show();
   }
 }
 
@@ -120,7 +208,24 @@ function clientOptions(): LanguageClientOptions {
         await next(event);
         void runTime.refresh();
       },
+      handleDiagnostics: (uri, findings, next) => {
+        linkRules(findings, ownId);
+        next(uri, findings);
+      },
+      provideDiagnostics: async (document, previous, token, next) => {
+        const report = await next(document, previous, token);
+        if (report?.kind === "full") linkRules(report.items, ownId);
+        return report;
+      },
       workspace: {
+        // Who runs a command has asked for it, and undo takes it back in one step. The editor would show
+        // a list in which every mark has to be ticked.
+        handleApplyEdit: async (params, next) => {
+          for (const annotation of Object.values(params.edit.changeAnnotations ?? {})) {
+            annotation.needsConfirmation = false;
+          }
+          return next(params, new vscode.CancellationTokenSource().token);
+        },
         configuration: async (params, token, next) => {
           const answers = await next(params, token);
           if (!Array.isArray(answers)) return answers;

@@ -1,4 +1,4 @@
-// Finds the `sayline` program: by the setting, else on PATH.
+// Finds the `sayline` program: by the setting, else on PATH, else the one that came with the extension.
 import { accessSync, constants, statSync } from "node:fs";
 import { homedir } from "node:os";
 import { delimiter, isAbsolute, join, resolve } from "node:path";
@@ -36,12 +36,15 @@ function onPath(candidates: string[]): string | undefined {
   return undefined;
 }
 
-// `setting` is what the writer put into sayline.path; relative paths start at `folder`.
-export function findServer(setting: string, folder: string | undefined): Found | Missing {
+// `setting` is what the writer put into sayline.path; relative paths start at `folder`. `bundled` is the
+// folder of the program that may have come with the extension.
+export function findServer(setting: string, folder: string | undefined, bundled: string): Found | Missing {
   const wanted = setting.trim();
   if (!wanted) {
-    const program = onPath(names);
-    return program ? { program } : { tried: "There is no `sayline` program on PATH." };
+    const program = onPath(names) ?? names.map((name) => join(bundled, name)).find(isProgram);
+    if (program) return { program };
+    const count = (process.env.PATH ?? "").split(delimiter).filter(Boolean).length;
+    return { tried: `There is no \`sayline\` program in the ${count} folders of PATH, and none came with the extension.` };
   }
 
   const isName = !/[\\/]/.test(wanted) && !wanted.startsWith("~");

@@ -1,20 +1,22 @@
-// The run time in the status bar, and the list of sections that a click on it opens.
+// The run time in the status bar with the time at the cursor, and the list of sections that a click
+// on it opens.
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
+import { ReadingClock, type Item } from "./reading";
 
-interface Target {
+export interface Target {
   low: number; // 0: no lower end
   high: number;
 }
 
-interface Run {
+export interface Run {
   seconds: number;
   low: number;
   high: number;
   target: Target | null;
 }
 
-interface SectionRun extends Run {
+export interface SectionRun extends Run {
   name: string;
   level: number; // 1 to 3
   range: { start: { line: number; character: number } };
@@ -57,8 +59,15 @@ export class RunTime implements vscode.Disposable {
   );
   private asking = false;
   private stale = false;
+  private times: Times | undefined;
+  private lastAt: number | undefined;
+  private readonly reading: ReadingClock;
 
-  constructor(private readonly client: () => LanguageClient | undefined) {
+  constructor(
+    private readonly client: () => LanguageClient | undefined,
+    private readonly onTimes: (times: Times | undefined) => void,
+  ) {
+    this.reading = new ReadingClock((document) => this.explain(document));
     this.item.name = "Run time of the script";
     this.item.command = "sayline.sections";
   }
@@ -77,14 +86,32 @@ export class RunTime implements vscode.Disposable {
       this.stale = false;
       const document = activeScript();
       const times = document && (await this.ask(document));
-      if (!document) this.item.hide();
+      if (!document) this.item.hide(); // the side view keeps the script last seen
       else if (times && document === activeScript()) this.show(times);
     }
     this.asking = false;
+    this.atCursor();
   }
 
+  // Without a server there are no times, and old ones would mislead.
   hide(): void {
+    this.times = undefined;
     this.item.hide();
+    this.onTimes(undefined);
+  }
+
+  otherEditor(): void {
+    this.lastAt = undefined;
+    void this.refresh();
+  }
+
+  // The cursor has moved: when is what stands there said?
+  atCursor(): void {
+    const editor = vscode.window.activeTextEditor;
+    if (!editor || !activeScript()) return;
+    this.reading.ask(editor.document, editor.selection.active, (at) => {
+      if (this.times && editor === vscode.window.activeTextEditor) this.write(this.times, at);
+    });
   }
 
   async pickSection(): Promise<void> {
@@ -117,29 +144,46 @@ export class RunTime implements vscode.Disposable {
   }
 
   private async ask(document: vscode.TextDocument): Promise<Times | undefined> {
+    return this.send<Times>("sayline/times", document);
+  }
+
+  private async explain(document: vscode.TextDocument): Promise<Item[] | undefined> {
+    return this.send<Item[]>("sayline/explain", document);
+  }
+
+  private async send<Answer>(method: string, document: vscode.TextDocument): Promise<Answer | undefined> {
     const client = this.client();
     if (!client?.isRunning()) return undefined;
     const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
     try {
-      return (await client.sendRequest<Times | null>("sayline/times", { textDocument })) ?? undefined;
+      return (await client.sendRequest<Answer | null>(method, { textDocument })) ?? undefined;
     } catch {
       return undefined; // cancelled or stopping: the next change asks again
     }
   }
 
   private show(times: Times): void {
+    this.times = times;
+    this.write(times, undefined);
+    this.onTimes(times);
+    this.item.show();
+  }
+
+  private write(times: Times, at: number | undefined): void {
     const over = times.target ? times.seconds - times.target.high : 0;
     const isOver = Math.round(over) > 0;
-    this.item.text = runText(times);
+    const cursor = at ?? this.lastAt;
+    this.lastAt = cursor;
+    this.item.text = cursor === undefined ? runText(times) : `${runText(times)} · here ${clock(cursor)}`;
     this.item.backgroundColor = isOver
       ? new vscode.ThemeColor("statusBarItem.warningBackground")
       : undefined;
     const lines = [`Runs ${rangeText(times)}.`];
     if (isOver) lines.push(`That is ${clock(over)} over.`);
+    if (cursor !== undefined) lines.push(`What stands at the cursor is said at about ${clock(cursor)}.`);
     lines.push("Click for the times of the sections.");
     this.item.tooltip = lines.join("\n");
-    this.item.accessibilityInformation = { label: `Run time ${runText(times)}`, role: "button" };
-    this.item.show();
+    this.item.accessibilityInformation = { label: `Run time ${this.item.text}`, role: "button" };
   }
 }
 
