@@ -4,6 +4,7 @@
 
 #include "engine/analysis.h"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -136,6 +137,60 @@ std::vector<Fold> folds(const Analysis& analysis, std::size_t most);
 // sentence, thought, sections, script; in the header name or value, line, header. Each holds the
 // one before it and is larger; the last is the whole text.
 std::vector<Span> selections(const Analysis& analysis, Offset at);
+
+// --- names -------------------------------------------------------------------------------------
+// What a script names: a speaker, a section, what a direction asks for.
+struct Name {
+    enum class Kind { speaker, section, direction } kind = Kind::speaker;
+    Span at; // the one at the cursor
+    std::string text;
+    struct Use {
+        Span span;
+        bool declares = false; // a speaker in the header, a section's heading
+    };
+    std::vector<Use> uses; // by place; directions that ask for the same, whatever time they hold
+};
+std::optional<Name> name_at(const Analysis& analysis, Offset at);
+
+// The name at the cursor as it may be changed; nothing for directions.
+struct RenameSpot {
+    Span span;
+    std::string name;
+};
+std::optional<RenameSpot> rename_spot(const Analysis& analysis, Offset at);
+struct Renaming {
+    std::vector<TextEdit> edits;
+    std::string refusal; // why the name cannot be had: a sentence; empty if it can
+};
+// Changes names and nothing else: a name with which any line would be read otherwise is refused.
+Renaming rename(const Analysis& analysis, Offset at, std::string_view name);
+
+// --- the two ends of a mark --------------------------------------------------------------------
+struct Highlight {
+    Span span;
+    enum class Kind { text, use, declaration } kind = Kind::text;
+};
+// At a mark's end both ends; at a name all its uses.
+std::vector<Highlight> highlights(const Analysis& analysis, Offset at);
+
+// Both ends of the mark at the cursor, where they read the same, so that a change of one may change
+// the other: `*word*` becomes `**word**`.
+struct LinkedEnds {
+    Span open;
+    Span close;
+    std::string_view pattern; // a regular expression: what may stand there
+};
+std::optional<LinkedEnds> linked_ends(const Analysis& analysis, Offset at);
+
+// --- links -------------------------------------------------------------------------------------
+// A reader named in the header, a file named in a direction.
+struct Link {
+    Span span;
+    enum class Kind { reader, file } kind = Kind::file;
+    std::string target; // a reader's name; a path as written
+};
+// `exists` says whether there is such a file: the engine knows none.
+std::vector<Link> links(const Analysis& analysis, const std::function<bool(const Link&)>& exists);
 
 // --- times -------------------------------------------------------------------------------------
 // For the status bar and `sayline time`.

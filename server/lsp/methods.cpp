@@ -314,6 +314,12 @@ template <class Result> Reply to_reply(const std::optional<Result>& result) {
     return to_reply(result ? encode(*result) : Json());
 }
 
+template <class Result> Reply to_reply(const std::vector<Result>& results);
+
+template <class Result> Reply to_reply(const std::optional<std::vector<Result>>& results) {
+    return results ? to_reply(*results) : to_reply(Json());
+}
+
 template <class Result> Reply to_reply(const std::vector<Result>& results) {
     Json list = Json::array();
     for (const Result& result : results) {
@@ -332,6 +338,10 @@ Reply to_reply(const SemanticTokens& tokens) {
 
 Reply to_reply(const SemanticTokensDelta& delta) {
     return {.result = write(delta), .edit = {}, .error = {}};
+}
+
+Reply to_reply(const RenameOutcome& outcome) {
+    return {.result = write(encode(outcome.edit)), .edit = {}, .error = outcome.refusal};
 }
 
 Reply to_reply(const CommandOutcome& outcome) {
@@ -508,6 +518,28 @@ std::span<const Method> methods() {
         request<on_selection_range>(
             "textDocument/selectionRange", Lane::worker,
             [](Json& capabilities) { capabilities["selectionRangeProvider"] = true; }),
+        request<on_document_highlight>(
+            "textDocument/documentHighlight", Lane::worker,
+            [](Json& capabilities) { capabilities["documentHighlightProvider"] = true; }),
+        request<on_linked_editing_range>(
+            "textDocument/linkedEditingRange", Lane::worker,
+            [](Json& capabilities) { capabilities["linkedEditingRangeProvider"] = true; }),
+        request<on_references>(
+            "textDocument/references", Lane::worker,
+            [](Json& capabilities) { capabilities["referencesProvider"] = true; }),
+        request<on_definition>(
+            "textDocument/definition", Lane::worker,
+            [](Json& capabilities) { capabilities["definitionProvider"] = true; }),
+        request<on_rename>("textDocument/rename", Lane::worker,
+                           [](Json& capabilities) {
+                               capabilities["renameProvider"] = {{"prepareProvider", true}};
+                           }),
+        request<on_prepare_rename>("textDocument/prepareRename", Lane::worker, nullptr),
+        request<on_document_link>(
+            "textDocument/documentLink", Lane::worker,
+            [](Json& capabilities) {
+                capabilities["documentLinkProvider"] = {{"resolveProvider", false}};
+            }),
         request<on_times>("sayline/times", Lane::worker, nullptr),
         request<on_explain>("sayline/explain", Lane::worker, nullptr),
     };

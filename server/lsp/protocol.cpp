@@ -65,6 +65,7 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     client.action_preferred = action["isPreferredSupport"].flag();
     client.action_resolve =
         action["dataSupport"].flag() && has_entry(action["resolveSupport"]["properties"], "edit");
+    client.rename_prepare = text["rename"]["prepareSupport"].flag();
     const In folding = text["foldingRange"];
     client.fold_lines_only = folding["lineFoldingOnly"].flag();
     if (folding["rangeLimit"].exists()) client.most_folds = folding["rangeLimit"].natural();
@@ -244,6 +245,18 @@ void decode(const In& in, ExplainParams& params) {
     if (in["position"].exists()) decode(in["position"], params.position.emplace());
 }
 
+void decode(const In& in, ReferenceParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    decode(in["position"], params.position);
+    params.includeDeclaration = in["context"]["includeDeclaration"].flag();
+}
+
+void decode(const In& in, RenameParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    decode(in["position"], params.position);
+    params.newName = in["newName"].string();
+}
+
 void decode(const In& in, SelectionRangeParams& params) {
     decode(in["textDocument"], params.textDocument);
     in["positions"].entries(
@@ -365,6 +378,29 @@ Json encode(const FoldingRange& fold) {
     Json result = {{"startLine", fold.range.start.line}, {"endLine", fold.range.end.line}};
     if (!fold.lines_only) result["endCharacter"] = fold.range.end.character;
     if (!fold.kind.empty()) result["kind"] = fold.kind;
+    return result;
+}
+
+Json encode(const Location& location) {
+    return {{"uri", location.uri}, {"range", encode(location.range)}};
+}
+
+Json encode(const DocumentHighlight& highlight) {
+    return {{"range", encode(highlight.range)}, {"kind", highlight.kind}};
+}
+
+Json encode(const LinkedEditingRanges& ranges) {
+    return {{"ranges", Json::array({encode(ranges.open), encode(ranges.close)})},
+            {"wordPattern", ranges.wordPattern}};
+}
+
+Json encode(const PrepareRename& spot) {
+    return {{"range", encode(spot.range)}, {"placeholder", spot.placeholder}};
+}
+
+Json encode(const DocumentLink& link) {
+    Json result = {{"range", encode(link.range)}, {"target", link.target}};
+    if (!link.tooltip.empty()) result["tooltip"] = link.tooltip;
     return result;
 }
 

@@ -74,6 +74,7 @@ struct ClientAbilities {
     bool refresh_diagnostics = false;
     bool refresh_hints = false;
     bool refresh_lenses = false;
+    bool rename_prepare = false;
     bool fold_lines_only = false;
     std::uint32_t most_folds = 0xFFFFFFFF;
 };
@@ -149,6 +150,18 @@ struct PositionParams {
 struct RangeParams {
     TextDocumentIdentifier textDocument;
     Range range;
+};
+
+struct ReferenceParams {
+    TextDocumentIdentifier textDocument;
+    Position position;
+    bool includeDeclaration = false;
+};
+
+struct RenameParams {
+    TextDocumentIdentifier textDocument;
+    Position position;
+    std::string newName;
 };
 
 struct SelectionRangeParams {
@@ -297,6 +310,38 @@ struct FoldingRange {
     bool lines_only = false;
 };
 
+struct Location {
+    std::string uri;
+    Range range;
+};
+
+struct DocumentHighlight {
+    Range range;
+    int kind = 0; // 1 text, 2 read, 3 write
+};
+
+struct LinkedEditingRanges {
+    Range open;
+    Range close;
+    std::string wordPattern;
+};
+
+struct PrepareRename {
+    Range range;
+    std::string placeholder;
+};
+
+struct RenameOutcome {
+    WorkspaceEdit edit;
+    std::string refusal; // why there is none
+};
+
+struct DocumentLink {
+    Range range;
+    std::string target; // a URI
+    std::string tooltip;
+};
+
 // From the innermost outwards.
 struct SelectionRange {
     std::vector<Range> ranges;
@@ -359,6 +404,8 @@ void decode(const In& in, CodeActionParams& params);
 void decode(const In& in, CodeActionResolveParams& params);
 void decode(const In& in, ExplainParams& params);
 void decode(const In& in, SelectionRangeParams& params);
+void decode(const In& in, ReferenceParams& params);
+void decode(const In& in, RenameParams& params);
 
 Json encode(const Position& position);
 Json encode(const Range& range);
@@ -373,6 +420,11 @@ Json encode(const CompletionList& list);
 Json encode(const CodeLens& lens);
 Json encode(const FoldingRange& fold);
 Json encode(const SelectionRange& selection);
+Json encode(const Location& location);
+Json encode(const DocumentHighlight& highlight);
+Json encode(const LinkedEditingRanges& ranges);
+Json encode(const PrepareRename& spot);
+Json encode(const DocumentLink& link);
 Json encode(const ScriptTimes& times);
 Json encode(const RequestId& id);
 

@@ -353,7 +353,10 @@ Json Session::initialize(InitializeParams params) {
     if (params.processId && *params.processId > 0 && surroundings_.watch_parent) {
         surroundings_.watch_parent(*params.processId);
     }
-    return {{"capabilities", server_capabilities(client_->encoding)},
+    Json capabilities = server_capabilities(client_->encoding);
+    // The protocol allows the longer form only to those who say that they know it.
+    if (!client_->rename_prepare) capabilities["renameProvider"] = true;
+    return {{"capabilities", std::move(capabilities)},
             {"serverInfo", {{"name", "sayline"}, {"version", surroundings_.program_version}}}};
 }
 

@@ -96,7 +96,10 @@ Opening opening_of(std::string_view rest) {
 }
 
 // The length of a declared speaker's name (or names joined by AND or +) before a colon, or 0.
-std::uint32_t speaker_size(std::string_view rest, const std::vector<Speaker>& speakers) {
+// Calls `each` with begin and size of every name on the way, also where it comes to nothing.
+template <class Each>
+std::uint32_t read_speakers(std::string_view rest, const std::vector<Speaker>& speakers,
+                            Each each) {
     std::size_t at = 0;
     while (true) {
         const Speaker* best = nullptr;
@@ -105,6 +108,7 @@ std::uint32_t speaker_size(std::string_view rest, const std::vector<Speaker>& sp
             if (best == nullptr || speaker.name.size() > best->name.size()) best = &speaker;
         }
         if (best == nullptr) return 0;
+        each(at, best->name.size());
         at += best->name.size();
         if (at < rest.size() && rest[at] == ':') break;
         std::size_t joint = at;
@@ -127,6 +131,10 @@ std::uint32_t speaker_size(std::string_view rest, const std::vector<Speaker>& sp
         return 0;
     }
     return static_cast<std::uint32_t>(at);
+}
+
+std::uint32_t speaker_size(std::string_view rest, const std::vector<Speaker>& speakers) {
+    return read_speakers(rest, speakers, [](std::size_t, std::size_t) {});
 }
 
 class Cutter {
@@ -338,6 +346,16 @@ private:
 };
 
 } // namespace
+
+std::vector<Span> speaker_names(std::string_view text, const Block& block, const Header& header) {
+    std::vector<Span> names;
+    if (block.speaker.empty()) return names;
+    const Span line{block.speaker.begin, block.content.end};
+    read_speakers(slice(text, line), header.speakers, [&](std::size_t begin, std::size_t size) {
+        names.push_back(make_span(begin, begin + size) + block.speaker.begin.value);
+    });
+    return names;
+}
 
 std::vector<Block> cut_blocks(std::string_view text, const Header& header) {
     return Cutter(text, header).cut();

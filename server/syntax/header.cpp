@@ -145,7 +145,11 @@ std::optional<std::size_t> key_length(std::string_view line) {
 
 using Problem = std::optional<std::string>; // what the value may be, if it is bad
 
-Problem set_speakers(Header& header, std::string_view value) {
+Problem set_speakers(Header& header, std::string_view value, Span value_span) {
+    const auto place_of = [&](std::string_view part) {
+        const auto begin = static_cast<std::size_t>(part.data() - value.data());
+        return make_span(begin, begin + part.size()) + value_span.begin.value;
+    };
     for (std::string_view part : split_list(value)) {
         const std::size_t equals = part.find('=');
         const std::string_view name = trim(part.substr(0, equals));
@@ -154,7 +158,10 @@ Problem set_speakers(Header& header, std::string_view value) {
         if (name.empty() || name.find(':') != std::string_view::npos) {
             return "names with commas between, each with =reader if you like: MIRA=mira, JO";
         }
-        header.speakers.push_back({std::string(name), std::string(reader)});
+        header.speakers.push_back({.name = std::string(name),
+                                   .reader = std::string(reader),
+                                   .name_span = place_of(name),
+                                   .reader_span = reader.empty() ? Span{} : place_of(reader)});
     }
     if (header.speakers.empty()) return "at least one name: MIRA=mira, JO";
     return std::nullopt;
@@ -184,8 +191,8 @@ Problem set_target(Header& header, std::string_view value, Span span) {
     if (header.target) return std::nullopt;
     return "a time such as 2:30, 2m30s, 90s, 2:20-2:30 or 2:30 max";
 }
-Problem set_speaker_names(Header& header, std::string_view value, Span /*span*/) {
-    return set_speakers(header, value);
+Problem set_speaker_names(Header& header, std::string_view value, Span span) {
+    return set_speakers(header, value, span);
 }
 Problem set_stage(Header& header, std::string_view value, Span /*span*/) {
     header.stage = parse_stage(value);

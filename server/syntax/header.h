@@ -38,6 +38,8 @@ std::string_view name_of(Stage stage);
 struct Speaker {
     std::string name;   // as written before the colon: "MIRA"
     std::string reader; // whose pace: a file of .sayline/readers, empty for the script's reader
+    Span name_span;     // absolute
+    Span reader_span;   // empty without one
 };
 
 struct HeaderEntry {

@@ -43,6 +43,9 @@ struct Recut {
 Recut recut_blocks(std::string_view text, const Header& header, const std::vector<Block>& old,
                    Change change);
 
+// The names in a block's `speaker`, absolute: two of "MIRA AND JO".
+std::vector<Span> speaker_names(std::string_view text, const Block& block, const Header& header);
+
 // The text of a thought with marks stripped, and where each byte of it stands in the source.
 struct Plain {
     std::string text;                  // soft line ends and runs of blanks are one blank

@@ -143,11 +143,97 @@ def odd_texts():
             ("textDocument/formatting", {"options": {"tabSize": 2, "insertSpaces": True}}),
             ("textDocument/codeLens", {}),
             ("textDocument/foldingRange", {}),
+            ("textDocument/documentHighlight", {"position": {"line": 0, "character": 1}}),
+            ("textDocument/linkedEditingRange", {"position": {"line": 0, "character": 1}}),
+            ("textDocument/references", {"position": {"line": 0, "character": 1}, "context": {}}),
+            ("textDocument/definition", {"position": {"line": 0, "character": 1}}),
+            ("textDocument/prepareRename", {"position": {"line": 0, "character": 1}}),
+            ("textDocument/documentLink", {}),
             ("textDocument/selectionRange", {"positions": [{"line": 0, "character": 1}] * 3}),
             ("sayline/explain", {}),
         ):
             answer = client.request(version, method, {**document(), **more})
             assert "result" in answer, (text, method, answer)
+    stop(client)
+
+
+def ranges_in(value):
+    if isinstance(value, dict):
+        if set(value) == {"start", "end"}:
+            yield value
+        for item in value.values():
+            yield from ranges_in(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from ranges_in(item)
+
+
+def places_at_every_column():
+    """In each encoding, at each column and beyond the end: what is answered lies in the text, and
+    a larger selection holds the smaller one."""
+    draw = random.Random(5)
+    pieces = ["MIRA: ", "🐚 ", "e\u0301 ", "*so* ", "~half ", "[smile 2s] ", "\r\n", "\n\n", "# Tide (0:05)\n",
+              "limpet, ", "\r", "JO + MIRA: ", "% note\n", "\"so "]
+    for encoding in ("utf-8", "utf-16", "utf-32"):
+        client = start({"general": {"positionEncodings": [encoding]}})
+        for version in range(1, 9):
+            text = "---\r\nspeakers: MIRA=🐚, JO\r\n---\r\n" * (version % 2)
+            text += "".join(draw.choice(pieces) for _ in range(25))
+            client.send(opened(text, version=version))
+            lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+            width = {"utf-8": lambda s: len(s.encode()), "utf-32": len,
+                     "utf-16": lambda s: len(s.encode("utf-16-le")) // 2}[encoding]
+            spots = [{"line": number, "character": column}
+                     for number, line in enumerate(lines) for column in range(width(line) + 2)]
+            asked = [(method, {"position": spot, **more}) for spot in spots for method, more in (
+                ("textDocument/documentHighlight", {}),
+                ("textDocument/linkedEditingRange", {}),
+                ("textDocument/references", {"context": {"includeDeclaration": True}}),
+                ("textDocument/definition", {}),
+                ("textDocument/prepareRename", {}),
+            )]
+            asked += [("textDocument/selectionRange", {"positions": spots}),
+                      ("textDocument/codeLens", {}), ("textDocument/documentLink", {})]
+            client.send(*[request(id, method, {**document(), **more})
+                          for id, (method, more) in enumerate(asked, 1)])
+            answers = {}
+            while len(answers) < len(asked):
+                message = json.loads(client.read())
+                if "id" in message:
+                    answers[message["id"]] = message
+            for id, message in answers.items():
+                assert "result" in message, message
+                for found in ranges_in(message["result"]):
+                    for end in found.values():
+                        assert end["character"] <= width(lines[end["line"]]), (text, asked[id - 1], found)
+            for chain in answers[len(asked) - 2]["result"]:
+                while "parent" in chain:
+                    inner, chain = chain["range"], chain["parent"]
+                    outer = chain["range"]
+                    key = lambda end: (end["line"], end["character"])
+                    assert key(outer["start"]) <= key(inner["start"]), text
+                    assert key(inner["end"]) <= key(outer["end"]), text
+        stop(client)
+
+
+def names_that_cannot_be():
+    """Odd new names are refused with a sentence or taken; the server lives."""
+    client = start()
+    client.send(opened("---\nspeakers: MIRA, JO\n---\nMIRA: Hi.\n\nJO: So.\n"))
+    for id, name in enumerate(
+        ["", " ", "\n", "a\r\nb", "JO", "---", "# x", "% x", "- x", "[x]", "a:b", "a,b", "a=b",
+         "\0", "🐚", "e\u0301", "x" * 100_000, "\u2028", "MIRA AND JO", "+"], 1
+    ):
+        params = {**document(), "position": {"line": 3, "character": 1}, "newName": name}
+        answer = client.request(id, "textDocument/rename", params)
+        assert ("result" in answer) != ("error" in answer), answer
+        if "error" in answer:
+            assert answer["error"]["code"] == -32803 and answer["error"]["message"], answer
+    for id, params in enumerate(({}, {"newName": 1}, {"newName": None}), 100):
+        answer = client.request(
+            id, "textDocument/rename", {**document(), "position": {"line": 3, "character": 1}, **params}
+        )
+        assert answer["error"]["code"] == -32602, answer
     stop(client)
 
 
@@ -315,6 +401,8 @@ TESTS = [
     many_in_one_write,
     deep_nesting,
     odd_texts,
+    places_at_every_column,
+    names_that_cannot_be,
     typed_equals_opened,
     cancel_while_typing,
     large_texts,

@@ -153,3 +153,92 @@ TEST_CASE("places/lenses stand on one line each and say the same twice") {
         }
     }
 }
+
+TEST_CASE("places/names stand where they are said to, each once and in order") {
+    for (const std::string& text : texts()) {
+        INFO(text);
+        const auto analysis = test::analyse_text(text, {});
+        for (std::uint32_t at = 0; at <= text.size(); ++at) {
+            const auto name = name_at(*analysis, Offset{at});
+            const auto spot = rename_spot(*analysis, Offset{at});
+            CHECK(spot.has_value() == (name && name->kind != Name::Kind::direction));
+            if (!name) continue;
+            REQUIRE(name->at.touches(Offset{at}));
+            bool has_itself = false;
+            Offset last;
+            for (const Name::Use& use : name->uses) {
+                REQUIRE(lies_in(use.span, text));
+                REQUIRE(last <= use.span.begin);
+                last = use.span.end;
+                has_itself = has_itself || use.span == name->at;
+                if (name->kind == Name::Kind::direction) continue;
+                REQUIRE(slice(text, use.span) == name->text);
+            }
+            REQUIRE(has_itself);
+        }
+    }
+}
+
+// A name that is changed and changed back leaves the text as it was, and changing it leaves what is
+// said as it was.
+TEST_CASE("places/renaming changes names alone and can be undone") {
+    int renamed = 0;
+    for (const std::string& text : texts()) {
+        INFO(text);
+        const auto before = test::analyse_text(text, {});
+        for (std::uint32_t at = 0; at <= text.size(); ++at) {
+            const auto spot = rename_spot(*before, Offset{at});
+            if (!spot) continue;
+            const Renaming there = rename(*before, Offset{at}, "ZOË 🐚");
+            if (!there.refusal.empty()) {
+                CHECK(there.edits.empty());
+                continue;
+            }
+            const std::string changed = say::apply(text, there.edits);
+            INFO(changed);
+            const auto after = test::analyse_text(changed, {});
+            REQUIRE(after->script.timing.expected == before->script.timing.expected);
+            REQUIRE(test::spoken_words(*after) == test::spoken_words(*before));
+            // The cursor stands in the first place that changed.
+            REQUIRE(!there.edits.empty());
+            const Renaming back = rename(*after, there.edits.front().span.begin, spot->name);
+            CHECK(back.refusal.empty());
+            REQUIRE(say::apply(changed, back.edits) == text);
+            ++renamed;
+        }
+    }
+    CHECK(renamed > 1000); // else it is not tried at all
+}
+
+TEST_CASE("places/ends of marks lie in the text, and linked ones read the same") {
+    int linked = 0;
+    for (const std::string& text : texts()) {
+        INFO(text);
+        const auto analysis = test::analyse_text(text, {});
+        for (std::uint32_t at = 0; at <= text.size(); ++at) {
+            for (const Highlight& each : highlights(*analysis, Offset{at}))
+                REQUIRE(lies_in(each.span, text));
+            const auto ends = linked_ends(*analysis, Offset{at});
+            if (!ends) continue;
+            ++linked;
+            REQUIRE(lies_in(ends->close, text));
+            REQUIRE(ends->open.end <= ends->close.begin);
+            REQUIRE((ends->open.touches(Offset{at}) || ends->close.touches(Offset{at})));
+            REQUIRE(slice(text, ends->open) == slice(text, ends->close));
+        }
+    }
+    CHECK(linked > 100);
+}
+
+TEST_CASE("places/links lie in the text and are asked about before they are given") {
+    for (const std::string& text : texts()) {
+        INFO(text);
+        const auto analysis = test::analyse_text(text, {});
+        int asked = 0;
+        const auto all = links(*analysis, [&](const Link&) { return ++asked > 0; });
+        CHECK(static_cast<int>(all.size()) == asked);
+        for (const Link& link : all)
+            REQUIRE(lies_in(link.span, text));
+        CHECK(links(*analysis, [](const Link&) { return false; }).empty());
+    }
+}

@@ -64,7 +64,9 @@ TEST_CASE("methods/what is advertised follows from the rows") {
          {"hoverProvider", "completionProvider", "inlayHintProvider", "codeActionProvider",
           "executeCommandProvider", "documentSymbolProvider", "semanticTokensProvider",
           "documentFormattingProvider", "documentRangeFormattingProvider", "codeLensProvider",
-          "diagnosticProvider", "foldingRangeProvider", "selectionRangeProvider"}) {
+          "diagnosticProvider", "foldingRangeProvider", "selectionRangeProvider",
+          "documentHighlightProvider", "linkedEditingRangeProvider", "referencesProvider",
+          "definitionProvider", "renameProvider", "documentLinkProvider"}) {
         INFO(name);
         CHECK(capabilities.contains(name));
     }
