@@ -26,27 +26,18 @@ std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris
     return paths;
 }
 
-struct FileFindings {
-    std::vector<Diagnostic> list;
-    std::string id;
-};
-
 // A file that cannot be read as a script is one finding.
-FileFindings look_at(const std::filesystem::path& file, const nlohmann::json* editor_settings,
-                     Encoding encoding, Parser& parser) {
-    FileFindings found;
+Findings look_at(const std::filesystem::path& file, const nlohmann::json* editor_settings,
+                 Encoding encoding, Parser& parser) {
     const auto text = read_text(file);
     if (!text) {
-        found.list = {{.range = {}, .severity = 1, .code = {}, .message = text.error().message}};
-    } else {
-        const Setup setup = load_setup(file, editor_settings);
-        Memo memo;
-        const auto analysis =
-            analyse({uri_of(file), 0, *text}, setup.options, parser, memo, Cancel{});
-        found.list = to_diagnostics(*analysis, encoding);
+        return findings_of(
+            {{.range = {}, .severity = 1, .code = {}, .message = text.error().message}});
     }
-    found.id = name_of(found.list);
-    return found;
+    const Setup setup = load_setup(file, editor_settings);
+    Memo memo;
+    const auto analysis = analyse({uri_of(file), 0, *text}, setup.options, parser, memo, Cancel{});
+    return findings_of(to_diagnostics(*analysis, encoding));
 }
 
 } // namespace
@@ -65,7 +56,6 @@ void Session::workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParam
     auto check = std::make_shared<FolderCheck>();
     check->id = id;
     check->params = std::move(params);
-    check->items = Json::array();
     checks_.emplace(id, check);
     if (check->params.workDoneToken) {
         notify("$/progress", {{"token", *check->params.workDoneToken},
@@ -118,12 +108,10 @@ void Session::check_open(const std::shared_ptr<FolderCheck>& check, const std::s
         version,
         [this, check, uri, version, client = client_](const Analysis* analysis) -> Worker::Task {
             if (analysis == nullptr) return [this, check] { check_next(check); };
-            DiagnosticReport report;
-            report.items = version->told->diagnostics(version->analysis, *version->document.text,
-                                                      client->encoding);
-            report.resultId = version->told->diagnostics_id();
-            return [this, check, uri, version, report = std::move(report)]() mutable {
-                add_report(*check, uri, version->document.version, std::move(report));
+            const Findings& findings = version->told->findings(
+                version->analysis, *version->document.text, client->encoding);
+            return [this, check, uri, version, findings] {
+                add_report(*check, uri, version->document.version, findings);
                 check_next(check);
             };
         },
@@ -139,42 +127,43 @@ void Session::check_file(const std::shared_ptr<FolderCheck>& check,
     if (known != file_reports_.end() && known->second.stamp == now.stamp &&
         known->second.settings_stamp == now.settings_stamp &&
         asked != check->params.previousResultIds.end() && asked->second == known->second.resultId) {
-        add_report(*check, uri, std::nullopt, {.resultId = known->second.resultId, .items = {}});
+        add_report(*check, uri, std::nullopt, {.id = known->second.resultId});
         // Not by calling itself: a folder may hold thousands.
         return worker_.add_late(
             [this, check](Parser& /*parser*/) { return [this, check] { check_next(check); }; });
     }
     worker_.add_late([this, check, file, uri, now, client = client_,
                       editor = common_settings_](Parser& parser) -> Worker::Task {
-        FileFindings found = look_at(file, editor.get(), client->encoding, parser);
-        return [this, check, file, uri, now, found = std::move(found)]() mutable {
+        Findings findings = look_at(file, editor.get(), client->encoding, parser);
+        return [this, check, file, uri, now, findings = std::move(findings)] {
             FileReport report = now;
-            report.resultId = found.id;
+            report.resultId = findings.id;
             file_reports_[file] = std::move(report);
-            add_report(*check, uri, std::nullopt,
-                       {.resultId = std::move(found.id), .items = std::move(found.list)});
+            add_report(*check, uri, std::nullopt, findings);
             check_next(check);
         };
     });
 }
 
 void Session::add_report(FolderCheck& check, const std::string& uri, std::optional<int> version,
-                         DiagnosticReport report) {
+                         const Findings& findings) {
     if (check.over) return;
     const auto asked = check.params.previousResultIds.find(uri);
-    const bool same =
-        asked != check.params.previousResultIds.end() && asked->second == report.resultId;
-    if (same) report.items.reset();
+    const bool same = asked != check.params.previousResultIds.end() && asked->second == findings.id;
     check.any_news |= !same;
-    Json item = encode(report);
-    item["uri"] = uri;
-    item["version"] = version ? Json(*version) : Json();
+    DiagnosticReport report{.resultId = findings.id, .items = {}};
+    if (!same) report.items = findings.json;
+    const std::string item =
+        write(report, fmt::format(R"("uri":{},"version":{},)", write(Json(uri)),
+                                  version ? std::to_string(*version) : "null"));
     if (check.params.partialResultToken) {
-        notify("$/progress", {{"token", *check.params.partialResultToken},
-                              {"value", {{"items", Json::array({std::move(item)})}}}});
-    } else {
-        check.items.push_back(std::move(item));
+        surroundings_.send(fmt::format(R"({{"jsonrpc":"2.0","method":"$/progress","params":)"
+                                       R"({{"token":{},"value":{{"items":[{}]}}}}}})",
+                                       write(*check.params.partialResultToken), item));
+        return;
     }
+    if (!check.items.empty()) check.items += ',';
+    check.items += item;
 }
 
 // In steps of ten per cent: a bar that moves more often says no more.
@@ -204,9 +193,7 @@ void Session::finish_check(const std::shared_ptr<FolderCheck>& check) {
         notify("$/progress",
                {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
     }
-    send({{"jsonrpc", "2.0"},
-          {"id", encode(check->id)},
-          {"result", {{"items", std::move(check->items)}}}});
+    surroundings_.send(response(check->id, fmt::format(R"({{"items":[{}]}})", check->items)));
 }
 
 bool Session::cancel_check(const RequestId& id) {
@@ -231,7 +218,7 @@ void Session::wake_parked() {
     parked_.reset();
     check->scripts.clear();
     check->next = 0;
-    check->items = Json::array();
+    check->items.clear();
     walk_folders(check, std::make_shared<ScriptWalk>(paths_of(folders_)));
 }
 

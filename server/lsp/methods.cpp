@@ -182,11 +182,10 @@ DocumentSymbols on_document_symbol(const Snapshot& snapshot, const DocumentParam
 }
 
 DiagnosticReport on_diagnostic(const Snapshot& snapshot, const DiagnosticParams& params) {
-    Told& told = *snapshot.told;
-    const std::vector<Diagnostic>& list =
-        told.diagnostics(snapshot.kept, snapshot.text, snapshot.client.encoding);
-    DiagnosticReport report{.resultId = told.diagnostics_id(), .items = {}};
-    if (report.resultId != params.previousResultId) report.items = list;
+    const Findings& findings =
+        snapshot.told->findings(snapshot.kept, snapshot.text, snapshot.client.encoding);
+    DiagnosticReport report{.resultId = findings.id, .items = {}};
+    if (findings.id != params.previousResultId) report.items = findings.json;
     return report;
 }
 
@@ -334,6 +333,10 @@ Reply to_reply(const DocumentSymbols& symbols) {
 
 Reply to_reply(const SemanticTokens& tokens) {
     return {.result = write(tokens), .edit = {}, .error = {}};
+}
+
+Reply to_reply(const DiagnosticReport& report) {
+    return {.result = write(report), .edit = {}, .error = {}};
 }
 
 Reply to_reply(const SemanticTokensDelta& delta) {

@@ -344,14 +344,6 @@ Json encode(const CodeAction& action) {
     return result;
 }
 
-Json encode(const DiagnosticReport& report) {
-    if (!report.items) return {{"kind", "unchanged"}, {"resultId", report.resultId}};
-    Json items = Json::array();
-    for (const Diagnostic& diagnostic : *report.items)
-        items.push_back(encode(diagnostic));
-    return {{"kind", "full"}, {"resultId", report.resultId}, {"items", std::move(items)}};
-}
-
 Json encode(const CompletionList& list) {
     Json items = Json::array();
     for (const CompletionItem& item : list.items) {
@@ -525,6 +517,17 @@ std::string write(const SemanticTokens& tokens) {
     const std::string id =
         tokens.resultId.empty() ? "" : fmt::format(R"("resultId":"{}",)", tokens.resultId);
     return fmt::format(R"({{{}"data":[{}]}})", id, fmt::join(tokens.data, ","));
+}
+
+std::string response(const RequestId& id, std::string_view result) {
+    return fmt::format(R"({{"jsonrpc":"2.0","id":{},"result":{}}})", write(encode(id)), result);
+}
+
+std::string write(const DiagnosticReport& report, std::string_view more) {
+    if (!report.items)
+        return fmt::format(R"({{{}"kind":"unchanged","resultId":"{}"}})", more, report.resultId);
+    return fmt::format(R"({{{}"kind":"full","resultId":"{}","items":{}}})", more, report.resultId,
+                       *report.items);
 }
 
 std::string write(const SemanticTokensDelta& delta) {

@@ -225,7 +225,7 @@ struct InlayHint {
 // Without items: as the client knows it.
 struct DiagnosticReport {
     std::string resultId;
-    std::optional<std::vector<Diagnostic>> items;
+    std::optional<std::string> items; // JSON, already written
 };
 
 struct CodeAction {
@@ -415,7 +415,6 @@ Json encode(const Diagnostic& diagnostic);
 Json encode(const Hover& hover);
 Json encode(const InlayHint& hint);
 Json encode(const CodeAction& action);
-Json encode(const DiagnosticReport& report);
 Json encode(const CompletionList& list);
 Json encode(const CodeLens& lens);
 Json encode(const FoldingRange& fold);
@@ -430,9 +429,13 @@ Json encode(const RequestId& id);
 
 // On one line. What is not UTF-8 becomes U+FFFD.
 std::string write(const Json& json);
+// The message that answers a request; `result` is JSON.
+std::string response(const RequestId& id, std::string_view result);
 // The answers that may be as long as the script are written at once, without a tree of values.
 std::string write(const DocumentSymbols& symbols);
 std::string write(const SemanticTokens& tokens);
 std::string write(const SemanticTokensDelta& delta);
+// `more`: further members, with a comma behind each.
+std::string write(const DiagnosticReport& report, std::string_view more = {});
 
 } // namespace say::lsp

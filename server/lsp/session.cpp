@@ -51,32 +51,6 @@ bool same(const KeptJson& a, const KeptJson& b) {
     return a == b || (a && b && *a == *b);
 }
 
-std::string response(const RequestId& id, std::string_view result) {
-    return fmt::format(R"({{"jsonrpc":"2.0","id":{},"result":{}}})", write(encode(id)), result);
-}
-
-// Each diagnostic as JSON. A key changes one or two of hundreds: the others are written already.
-std::vector<std::string> write_parts(const std::vector<Diagnostic>& diagnostics,
-                                     const std::vector<Diagnostic>& old,
-                                     std::vector<std::string> old_parts) {
-    std::vector<std::string> parts(diagnostics.size());
-    const std::size_t most = std::min(diagnostics.size(), old.size());
-    std::size_t head = 0;
-    while (head < most && diagnostics[head] == old[head]) {
-        parts[head] = std::move(old_parts[head]);
-        ++head;
-    }
-    std::size_t tail = 0;
-    const auto at_end = [&](auto& list) -> auto& { return list[list.size() - 1 - tail]; };
-    while (head + tail < most && at_end(diagnostics) == at_end(old)) {
-        at_end(parts) = std::move(at_end(old_parts));
-        ++tail;
-    }
-    for (std::size_t i = head; i + tail < parts.size(); ++i)
-        parts[i] = write(encode(diagnostics[i]));
-    return parts;
-}
-
 Reply run_guarded(const Prepared& prepared, const Snapshot& snapshot) {
     try {
         return prepared.run(snapshot);
@@ -497,7 +471,7 @@ void Session::did_close(DocumentParams params) {
     OpenScript* const script = find(uri);
     if (script == nullptr) return;
     supersede(*script->current);
-    if (!script->published.empty()) {
+    if (script->shows_findings) {
         notify("textDocument/publishDiagnostics", {{"uri", uri}, {"diagnostics", Json::array()}});
     }
     scripts_.erase(uri);
@@ -512,14 +486,12 @@ void Session::replace_version(OpenScript& script, const std::shared_ptr<Version>
         next,
         [this, next, client = client_](const Analysis* analysis) -> Worker::Task {
             if (analysis == nullptr) return {};
-            std::vector<Diagnostic> diagnostics;
+            Findings findings;
             if (!client->pulls_diagnostics) {
-                diagnostics =
-                    next->told->diagnostics(next->analysis, *next->document.text, client->encoding);
+                findings =
+                    next->told->findings(next->analysis, *next->document.text, client->encoding);
             }
-            return [this, next, diagnostics = std::move(diagnostics)]() mutable {
-                analysed(next, std::move(diagnostics));
-            };
+            return [this, next, findings = std::move(findings)] { analysed(next, findings); };
         },
         Worker::Turn::late);
 }
@@ -529,31 +501,25 @@ void Session::supersede(Version& version) {
     if (version.waiting == 0) version.stop.request_stop();
 }
 
-void Session::analysed(const std::shared_ptr<Version>& version,
-                       std::vector<Diagnostic> diagnostics) {
+void Session::analysed(const std::shared_ptr<Version>& version, const Findings& findings) {
     OpenScript* const script = find(version->document.uri);
     if (script == nullptr || script->current != version) return;
     script->latest = version->analysis;
-    if (client_->pulls_diagnostics) return;
-    publish(*script, std::move(diagnostics));
+    if (!client_->pulls_diagnostics) publish(*script, findings);
 }
 
 // An unchanged list is sent again only to clients that look at the version: they would otherwise
 // take the findings for those of an older text. To the others it is news to nobody.
-void Session::publish(OpenScript& script, std::vector<Diagnostic> diagnostics) {
-    const bool unchanged = script.published_list && script.published == diagnostics;
+void Session::publish(OpenScript& script, const Findings& findings) {
+    const bool unchanged = script.published == findings.id;
     if (unchanged && !client_->diagnostic_versions) return;
-    if (!unchanged) {
-        script.published_parts =
-            write_parts(diagnostics, script.published, std::move(script.published_parts));
-        script.published_list = fmt::format("[{}]", fmt::join(script.published_parts, ","));
-        script.published = std::move(diagnostics);
-    }
+    script.published = findings.id;
+    script.shows_findings = findings.any;
     const Document& document = script.current->document;
     surroundings_.send(
         fmt::format(R"({{"jsonrpc":"2.0","method":"textDocument/publishDiagnostics",)"
                     R"("params":{{"uri":{},"version":{},"diagnostics":{}}}}})",
-                    write(document.uri), document.version, *script.published_list));
+                    write(document.uri), document.version, findings.json));
 }
 
 // --- settings ----------------------------------------------------------------------------------

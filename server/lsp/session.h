@@ -5,9 +5,8 @@
 #include "engine/options.h"
 #include "host/files.h"
 #include "lsp/method.h"
+#include "lsp/told.h"
 #include "lsp/worker.h"
-
-#include <nlohmann/json.hpp>
 
 #include <chrono>
 #include <cstdint>
@@ -77,9 +76,8 @@ private:
         KeptJson editor_settings;               // null until the client answered for this script
         std::uint64_t settings_stamp = 0;
         std::vector<std::filesystem::path> lexicons; // that the stamp is made of too
-        std::vector<Diagnostic> published;
-        std::vector<std::string> published_parts;  // the same as JSON, one each
-        std::optional<std::string> published_list; // and in one; none before the first
+        std::string published; // the name of the findings that were sent; empty before the first
+        bool shows_findings = false;
     };
 
     struct Waiting {
@@ -98,7 +96,7 @@ private:
         std::size_t next = 0;
         int percent = 0;
         bool any_news = false;
-        Json items;        // reports that were not sent yet
+        std::string items; // reports that were not sent yet, with commas between
         bool over = false; // answered or cancelled
     };
     // What is known of a script that is not open, while its file and settings stay as they are.
@@ -131,8 +129,8 @@ private:
     void settle(OpenScript& script);
     void replace_version(OpenScript& script, const std::shared_ptr<Version>& next);
     void supersede(Version& version);
-    void analysed(const std::shared_ptr<Version>& version, std::vector<Diagnostic> diagnostics);
-    void publish(OpenScript& script, std::vector<Diagnostic> diagnostics);
+    void analysed(const std::shared_ptr<Version>& version, const Findings& findings);
+    void publish(OpenScript& script, const Findings& findings);
 
     // folders (folder_check.cpp)
     void walk_folders(const std::shared_ptr<FolderCheck>& check, std::shared_ptr<ScriptWalk> walk);
@@ -141,7 +139,7 @@ private:
                     const OpenScript& script);
     void check_file(const std::shared_ptr<FolderCheck>& check, const std::filesystem::path& file);
     void add_report(FolderCheck& check, const std::string& uri, std::optional<int> version,
-                    DiagnosticReport report);
+                    const Findings& findings);
     void tell_progress(FolderCheck& check);
     void finish_check(const std::shared_ptr<FolderCheck>& check);
     bool cancel_check(const RequestId& id);

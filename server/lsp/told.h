@@ -16,14 +16,18 @@ namespace say::lsp {
 // A text above this is kept, but not analysed: one finding says so.
 inline constexpr std::size_t analysis_cap = largest_file;
 
+struct Findings {
+    std::string id;          // the same findings have the same one, in any run of the server
+    std::string json = "[]"; // a list of diagnostics
+    bool any = false;
+};
+
 class Told {
 public:
-    // The findings of a version, with those about the text as a whole. `text` is the version's own:
-    // what is analysed of a text above the cap is empty.
-    const std::vector<Diagnostic>& diagnostics(const std::shared_ptr<const Analysis>& analysis,
-                                               const Text& text, Encoding encoding);
-    // Their name: the same findings have the same one, in any run of the server.
-    const std::string& diagnostics_id() const { return diagnostics_id_; }
+    // The findings of a version as JSON, with those about the text as a whole. `text` is the
+    // version's own: what is analysed of a text above the cap is empty.
+    const Findings& findings(const std::shared_ptr<const Analysis>& analysis, const Text& text,
+                             Encoding encoding);
 
     // All tokens under a name of their own.
     SemanticTokens tokens(SemanticTokens fresh);
@@ -34,10 +38,11 @@ private:
     std::shared_ptr<const Analysis> analysis_; // that the list is of
     DiagnosticList list_;
     std::vector<Diagnostic> diagnostics_;
-    std::string diagnostics_id_;
+    std::vector<std::string> parts_; // the same as JSON, one each
+    Findings findings_;
     SemanticTokens tokens_;
 };
 
-std::string name_of(const std::vector<Diagnostic>& diagnostics);
+Findings findings_of(const std::vector<Diagnostic>& diagnostics);
 
 } // namespace say::lsp

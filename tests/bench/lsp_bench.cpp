@@ -325,6 +325,20 @@ struct Asked {
     const char* more = "";
 };
 
+// The name that the server gave its last answer, for the next question.
+std::string name_in(const std::string& answer, const std::string& last) {
+    constexpr std::string_view member = "\"resultId\":\"";
+    const auto at = answer.find(member);
+    if (at == std::string::npos) return last;
+    const auto begin = at + member.size();
+    return answer.substr(begin, answer.find('"', begin) - begin);
+}
+
+std::string with_name(std::string more, const std::string& name) {
+    if (const auto at = more.find("TOKENS"); at != std::string::npos) more.replace(at, 6, name);
+    return more;
+}
+
 void bench_requests(const char* program, std::string_view script, std::string_view only) {
     constexpr Asked requests[] = {
         {"key -> hover", "textDocument/hover", Asked::Place::cursor},
@@ -334,6 +348,11 @@ void bench_requests(const char* program, std::string_view script, std::string_vi
         {"key -> inlay hints of a window", "textDocument/inlayHint", Asked::Place::window},
         {"key -> tokens of a window", "textDocument/semanticTokens/range", Asked::Place::window},
         {"key -> all tokens", "textDocument/semanticTokens/full", Asked::Place::script},
+        {"key -> tokens that are new", "textDocument/semanticTokens/full/delta",
+         Asked::Place::script, R"(,"previousResultId":"TOKENS")"},
+        {"key -> folds", "textDocument/foldingRange", Asked::Place::script},
+        {"key -> times above headings", "textDocument/codeLens", Asked::Place::script},
+        {"key -> findings pulled", "textDocument/diagnostic", Asked::Place::script},
         {"key -> document symbols", "textDocument/documentSymbol", Asked::Place::script},
         {"key -> times", "sayline/times", Asked::Place::script},
     };
@@ -342,16 +361,17 @@ void bench_requests(const char* program, std::string_view script, std::string_vi
         Editor editor(program, script, false);
         const int keys = asked.place == Asked::Place::script ? 60 : 200;
         int id = 0;
-        print(asked.what, type(
-                              editor, keys,
-                              [&] {
-                                  std::string more = asked.more;
-                                  if (asked.place == Asked::Place::cursor)
-                                      more += editor.at_cursor();
-                                  if (asked.place == Asked::Place::window) more += editor.window();
-                                  id = editor.add_request(asked.method, more);
-                              },
-                              [&] { editor.client.wait_for_answer(id); }));
+        std::string tokens = "none";
+        print(asked.what,
+              type(
+                  editor, keys,
+                  [&] {
+                      std::string more = with_name(asked.more, tokens);
+                      if (asked.place == Asked::Place::cursor) more += editor.at_cursor();
+                      if (asked.place == Asked::Place::window) more += editor.window();
+                      id = editor.add_request(asked.method, more);
+                  },
+                  [&] { tokens = name_in(editor.client.wait_for_answer(id), tokens); }));
     }
 }
 
