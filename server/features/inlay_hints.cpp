@@ -8,14 +8,21 @@
 namespace say {
 namespace {
 
+// As wide as the times of nearly all thoughts are, so that what stands beside the text does not
+// move when a figure comes or goes. A figure space is as wide as a figure.
+std::string padded(const std::string& figures, std::size_t width) {
+    std::string text;
+    for (std::size_t size = figures.size(); size < width; ++size)
+        text += "\u2007";
+    return text + figures;
+}
+
 std::string label_of(const Placed& placed, const Options& options) {
     const Timing& timing = placed.thought->reading.timing;
-    std::string clock = format_clock(placed.at + timing.expected);
-    if (options.hint_seconds && options.hint_clock) {
-        return fmt::format("{:.1f} s · {}", timing.expected.count(), clock);
-    }
-    if (options.hint_clock) return clock;
-    return fmt::format("{:.1f} s", timing.expected.count());
+    const std::string seconds = padded(fmt::format("{:.1f} s", timing.expected.count()), 6);
+    const std::string clock = padded(format_clock(placed.at + timing.expected), 5);
+    if (options.hint_seconds && options.hint_clock) return fmt::format("{} · {}", seconds, clock);
+    return options.hint_clock ? clock : seconds;
 }
 
 } // namespace

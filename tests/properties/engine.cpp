@@ -5,6 +5,7 @@
 #include "features/features.h"
 #include "support/catch.h"
 #include "support/fixture.h"
+#include "text/unicode.h"
 
 #include <fmt/core.h>
 
@@ -178,6 +179,23 @@ TEST_CASE("engine/blocks cut around a change are those of the whole text") {
             blocks = recut.blocks;
         }
     }
+}
+
+TEST_CASE("engine/times beside the text keep one width") {
+    Options options;
+    const auto widths = [&] {
+        const auto analysis = cold(demo(), options);
+        std::set<std::size_t> found;
+        const Span all{Offset{}, analysis->document.text->end()};
+        for (const InlayHint& hint : inlay_hints(*analysis, all))
+            found.insert(unicode::count_code_points(hint.label));
+        return found;
+    };
+    CHECK(widths() == std::set<std::size_t>{6});
+    options.hint_clock = true;
+    CHECK(widths() == std::set<std::size_t>{14});
+    options.hint_seconds = false;
+    CHECK(widths() == std::set<std::size_t>{5});
 }
 
 TEST_CASE("engine/one key typed computes one thought") {
