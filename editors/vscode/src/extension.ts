@@ -2,7 +2,10 @@
 // time of the script and of its sections. All else is the protocol's.
 import * as vscode from "vscode";
 import {
+  CloseAction,
   DidChangeConfigurationNotification,
+  ErrorAction,
+  type ErrorHandler,
   LanguageClient,
   type LanguageClientOptions,
   RevealOutputChannelOn,
@@ -127,7 +130,7 @@ async function start(): Promise<void> {
     "sayline",
     "Sayline",
     { command: found.program, args: ["serve"] },
-    clientOptions(),
+    clientOptions(found.program),
   );
   client = starting;
   // The client starts a server that has died by itself, and then knows nothing of the times.
@@ -193,8 +196,34 @@ async function onSettings(event: vscode.ConfigurationChangeEvent): Promise<void>
   }
 }
 
-function clientOptions(): LanguageClientOptions {
+const patience = { deaths: 4, milliseconds: 180_000 };
+
+// What cannot be written to a server that has died is no news: it is started anew, unless it dies
+// again and again.
+function keepAlive(program: string): ErrorHandler {
+  const deaths: number[] = [];
   return {
+    error: (error) => {
+      log.warn(`while talking to the server: ${error.message}`);
+      return { action: ErrorAction.Continue, handled: true };
+    },
+    closed: () => {
+      const now = Date.now();
+      deaths.push(now);
+      while (deaths[0] < now - patience.milliseconds) deaths.shift();
+      if (deaths.length <= patience.deaths) {
+        log.warn(`${program} ended; starting it anew`);
+        return { action: CloseAction.Restart, handled: true };
+      }
+      void explain(`${program} ended ${deaths.length} times within three minutes.`);
+      return { action: CloseAction.DoNotRestart, handled: true };
+    },
+  };
+}
+
+function clientOptions(program: string): LanguageClientOptions {
+  return {
+    errorHandler: keepAlive(program),
     documentSelector: [{ language: "sayline" }],
     outputChannel: log,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
