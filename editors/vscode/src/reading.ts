@@ -18,13 +18,11 @@ export interface Item {
 // Seconds from the script's start to what is said at a place, by the items in their order.
 export function secondsAt(items: readonly Item[], line: number, before: string): number {
   let passed = 0;
-  let here = 0;
+  let silent: number | undefined; // where a silence of the line itself begins
   for (const item of items) {
     const first = item.place.line - 1;
     if (first > line) break;
-    here = passed;
-    const text = item.text ?? "";
-    const lines = text.split(/\r\n|\r|\n/);
+    const lines = (item.text ?? "").split(/\r\n|\r|\n/);
     const row = line - first;
     if ((item.words?.length ?? 0) > 0 && row < lines.length) {
       const start = lines.slice(0, row).reduce((sum, each) => sum + Buffer.byteLength(each) + 1, 0);
@@ -32,10 +30,10 @@ export function secondsAt(items: readonly Item[], line: number, before: string):
       const word = item.words!.filter((each) => each.begin <= offset).pop();
       return passed + (word?.at ?? 0);
     }
+    if (row === 0) silent ??= passed;
     passed += item.seconds;
-    here = passed;
   }
-  return here;
+  return silent ?? passed;
 }
 
 const rest = 250; // milliseconds without a key or a move

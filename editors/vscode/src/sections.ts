@@ -20,23 +20,15 @@ export function budgetBar(run: Run): string {
   return "▪".repeat(inside) + "▫".repeat(cells - inside) + (over > 0 ? "|" + "▪".repeat(over) : "");
 }
 
-export function isOver(run: Run): boolean {
-  return run.target !== null && Math.round(run.seconds - run.target.high) > 0;
-}
-
-function isShort(run: Run): boolean {
-  return run.target !== null && Math.round(run.target.low - run.seconds) > 0;
-}
-
 function standing(run: Run): string {
   if (!run.target) return "no target";
-  if (isOver(run)) return `${clock(run.seconds - run.target.high)} over`;
-  return isShort(run) ? `${clock(run.target.low - run.seconds)} short` : "within its target";
+  if (run.off > 0) return `${clock(run.off)} over`;
+  return run.off < 0 ? `${clock(-run.off)} short` : "within its target";
 }
 
 function icon(run: Run): vscode.ThemeIcon {
-  if (isOver(run)) return new vscode.ThemeIcon("arrow-up", new vscode.ThemeColor("list.warningForeground"));
-  if (isShort(run)) return new vscode.ThemeIcon("arrow-down");
+  if (run.off > 0) return new vscode.ThemeIcon("arrow-up", new vscode.ThemeColor("list.warningForeground"));
+  if (run.off < 0) return new vscode.ThemeIcon("arrow-down");
   return new vscode.ThemeIcon(run.target ? "check" : "dash");
 }
 

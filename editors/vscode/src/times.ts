@@ -14,6 +14,7 @@ export interface Run {
   low: number;
   high: number;
   target: Target | null;
+  off: number; // seconds over its target, under it below 0; 0 within the slack that the settings give
 }
 
 export interface SectionRun extends Run {
@@ -170,16 +171,16 @@ export class RunTime implements vscode.Disposable {
   }
 
   private write(times: Times, at: number | undefined): void {
-    const over = times.target ? times.seconds - times.target.high : 0;
-    const isOver = Math.round(over) > 0;
+    const isOver = times.off > 0;
     const cursor = at ?? this.lastAt;
     this.lastAt = cursor;
-    this.item.text = cursor === undefined ? runText(times) : `${runText(times)} · here ${clock(cursor)}`;
+    const run = isOver ? `${runText(times)}, ${clock(times.off)} over` : runText(times);
+    this.item.text = cursor === undefined ? run : `${run} · here ${clock(cursor)}`;
     this.item.backgroundColor = isOver
       ? new vscode.ThemeColor("statusBarItem.warningBackground")
       : undefined;
     const lines = [`Runs ${rangeText(times)}.`];
-    if (isOver) lines.push(`That is ${clock(over)} over.`);
+    if (isOver) lines.push(`That is ${clock(times.off)} over.`);
     if (cursor !== undefined) lines.push(`What stands at the cursor is said at about ${clock(cursor)}.`);
     lines.push("Click for the times of the sections.");
     this.item.tooltip = lines.join("\n");
