@@ -159,7 +159,24 @@ local function main()
   check(group == "saylineHeading", "a heading is coloured as '" .. group .. "'")
   check(vim.fn.foldlevel(heading + 2) == 1, "a section does not fold")
 
-  print("neovim: findings, hover, times and the split fix work\n")
+  -- From draft to marks by two commands.
+  vim.cmd("SaylineStage read")
+  check(buffer_text():find("\nstage: read\n---\n", 1, true), "no stage in the header:\n" .. buffer_text())
+  check(not buffer_text():find("stage: mark", 1, true), "two stages in the header")
+  vim.cmd("SaylineStage mark")
+  local unmarked = buffer_text()
+  vim.cmd("SaylineMark")
+  wait_for("the first marks", function() return buffer_text() ~= unmarked end)
+  check(buffer_text():gsub("[*/~.,]", ""):gsub("%s+", " ") == unmarked:gsub("[*/~.,]", ""):gsub("%s+", " "),
+    "the marks have changed a word:\n" .. buffer_text())
+
+  vim.cmd("checkhealth sayline")
+  local report = buffer_text()
+  check(report:find("is sayline %d"), "the health check does not name the program:\n" .. report)
+  check(report:find("1 server runs", 1, true), "the health check sees no server:\n" .. report)
+  check(not report:find("ERROR", 1, true), "the health check finds fault:\n" .. report)
+
+  print("neovim: findings, hover, times, fixes, stages, marks and the health check work\n")
   vim.cmd("qall!")
 end
 

@@ -10,6 +10,7 @@ local defaults = {
   times = true, -- seconds at the end of each thought, and run_time() for a status line
 }
 local options = vim.deepcopy(defaults)
+local set_up = false
 local hints = vim.api.nvim_create_namespace("sayline-times")
 local buffers = {} -- by buffer: client id, text for the status line, whether a question is under way
 local clients = {} -- by root folder, where vim.lsp.start is missing
@@ -140,6 +141,48 @@ function M.sections()
   end)
 end
 
+-- Writes the stage into the header: draft, mark or read. A script without a header gets one.
+function M.set_stage(stage)
+  local buffer = vim.api.nvim_get_current_buf()
+  local lines = vim.api.nvim_buf_get_lines(buffer, 0, -1, false)
+  local row = "stage: " .. stage
+  if not (lines[1] or ""):match("^\239?\187?\191?%-%-%-%s*$") then
+    vim.api.nvim_buf_set_lines(buffer, 0, 0, false, { "---", row, "---", "" })
+    return
+  end
+  for index = 2, #lines do
+    if lines[index]:lower():match("^%s*stage%s*:") then
+      vim.api.nvim_buf_set_lines(buffer, index - 1, index, false, { row })
+      return
+    end
+    if not lines[index]:match("^%s*%a[^:]*:") then
+      vim.api.nvim_buf_set_lines(buffer, index - 1, index - 1, false, { row })
+      return
+    end
+  end
+  vim.api.nvim_buf_set_lines(buffer, -1, -1, false, { row, "---" })
+end
+
+-- Has the server change the script, which it does by a request of its own.
+local function whole_script(command)
+  return function()
+    local buffer = vim.api.nvim_get_current_buf()
+    local before = vim.api.nvim_buf_get_changedtick(buffer)
+    local params = { command = command, arguments = { vim.uri_from_bufnr(buffer) } }
+    ask(buffer, "workspace/executeCommand", params, function()
+      vim.schedule(function()
+        if vim.api.nvim_buf_get_changedtick(buffer) == before then
+          vim.notify("Sayline: nothing to change", vim.log.levels.INFO)
+        end
+      end)
+    end)
+  end
+end
+
+function M.program() return options.cmd[1] end
+
+function M.is_set_up() return set_up end
+
 -- For 'foldexpr': a heading opens a fold of its level.
 function M.fold_level(line_number)
   local signs = vim.fn.getline(line_number):match("^(##?#?)[ \t]+%S")
@@ -207,6 +250,21 @@ local function attached(client, buffer)
   vim.api.nvim_buf_create_user_command(buffer, "SaylineSections", M.sections, {
     desc = "List the sections with their times",
   })
+  local command = vim.api.nvim_buf_create_user_command
+  command(buffer, "SaylineStage", function(given) M.set_stage(given.args) end, {
+    desc = "Say how far the script is",
+    nargs = 1,
+    complete = function() return { "draft", "mark", "read" } end,
+  })
+  command(buffer, "SaylineMark", whole_script("sayline.markScript"), {
+    desc = "Put in the few marks that a reader would likely follow",
+  })
+  command(buffer, "SaylineSplit", whole_script("sayline.splitScript"), {
+    desc = "Give every sentence its own thought",
+  })
+  command(buffer, "SaylineMend", whole_script("sayline.fixAll"), {
+    desc = "Mend what changes no spoken word",
+  })
   if options.on_attach then options.on_attach(client, buffer) end
 end
 
@@ -258,6 +316,7 @@ end
 
 function M.setup(chosen)
   options = vim.tbl_deep_extend("force", vim.deepcopy(defaults), chosen or {})
+  set_up = true
   vim.api.nvim_set_hl(0, "SaylineTime", { link = "Comment", default = true })
   if vim.fn.has("nvim-0.9") == 1 then link_tokens() end
   local group = vim.api.nvim_create_augroup("sayline", { clear = true })
