@@ -1,6 +1,6 @@
-// textDocument/completion: keys in the header, speakers and directions where they stand, arrows
-// behind ^, pronouncers behind a word, marks where a blank stands. Never while plain words are
-// being typed.
+// textDocument/completion and its resolve: keys in the header, speakers and directions where they
+// stand, arrows behind ^, pronouncers behind a word, marks where a blank stands. Never while plain
+// words are being typed.
 #include "features/features.h"
 #include "speech/lexicon.h"
 #include "text/unicode.h"
@@ -60,7 +60,7 @@ void header_keys_at(const Place& place, std::vector<CompletionItem>& items) {
     for (const HeaderKey& key : header_keys()) {
         CompletionItem each = item(Kind::key, key.name, key.help, {place.line, place.at},
                                    fmt::format("{}: ", key.name));
-        each.documentation = fmt::format("{}\n\n`{}: {}`", key.help, key.name, key.example);
+        each.topic = fmt::format("key:{}", key.name);
         items.push_back(std::move(each));
     }
 }
@@ -68,7 +68,7 @@ void header_keys_at(const Place& place, std::vector<CompletionItem>& items) {
 void rule_ids_at(Span replace, std::vector<CompletionItem>& items) {
     for (const Rule* rule : all_rules()) {
         CompletionItem each = item(Kind::rule, rule->id, rule->summary, replace, rule->id);
-        each.documentation = rule->manual;
+        each.topic = fmt::format("rule:{}", rule->id);
         items.push_back(std::move(each));
     }
 }
@@ -155,7 +155,7 @@ void arrows_at(const Place& place, std::vector<CompletionItem>& items) {
         CompletionItem each = item(Kind::mark, fmt::format("{} {}", row.written, row.name),
                                    row.does, replace, row.written);
         each.filter = "^";
-        each.documentation = fmt::format("The reader {}.\n\n*{}*", row.does, row.origin);
+        each.topic = fmt::format("mark:{}", row.name);
         items.push_back(std::move(each));
     }
 }
@@ -225,8 +225,7 @@ void marks_at(const Place& place, std::vector<CompletionItem>& items) {
         CompletionItem each =
             item(Kind::mark, row.name, row.written, {place.at, place.at}, mark_snippet(row));
         each.snippet = true;
-        each.documentation =
-            fmt::format("The reader {}.\n\nTime: {}.\n\n*{}*", row.does, row.cost, row.origin);
+        each.topic = fmt::format("mark:{}", row.name);
         items.push_back(std::move(each));
     }
 }
@@ -235,7 +234,38 @@ bool all_capitals(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
 }
 
+std::string about_mark(std::string_view name) {
+    for (const MarkRow& row : mark_rows()) {
+        if (row.name != name) continue;
+        return fmt::format("The reader {}.\n\nTime: {}.\n\n*{}*", row.does, row.cost, row.origin);
+    }
+    return {};
+}
+
+std::string about_key(std::string_view name) {
+    for (const HeaderKey& key : header_keys()) {
+        if (key.name != name) continue;
+        return fmt::format("{}\n\n`{}: {}`", key.help, key.name, key.example);
+    }
+    return {};
+}
+
+std::string about_rule(std::string_view id) {
+    const Rule* const rule = find_rule(id);
+    return rule == nullptr ? std::string{} : std::string(rule->manual);
+}
+
 } // namespace
+
+std::string completion_documentation(std::string_view topic) {
+    const std::size_t colon = topic.find(':');
+    if (colon == std::string_view::npos) return {};
+    const std::string_view kind = topic.substr(0, colon);
+    const std::string_view name = topic.substr(colon + 1);
+    if (kind == "mark") return about_mark(name);
+    if (kind == "key") return about_key(name);
+    return kind == "rule" ? about_rule(name) : std::string{};
+}
 
 std::vector<CompletionItem> completion(const Text& text, Offset at, const Analysis* analysis) {
     std::vector<CompletionItem> items;

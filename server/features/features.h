@@ -24,10 +24,11 @@ std::optional<HoverText> hover(const Analysis& analysis, Offset at);
 // --- inlay hints -------------------------------------------------------------------------------
 struct InlayHint {
     Offset at;
-    std::string label;   // "4.1 s"
-    std::string tooltip; // the range and the clock
+    std::string label; // "4.1 s"
 };
 std::vector<InlayHint> inlay_hints(const Analysis& analysis, Span range);
+// What the hint there has to add: the range and the clock. Empty where there is no hint.
+std::string inlay_tooltip(const Analysis& analysis, Offset at);
 
 // --- fixes -------------------------------------------------------------------------------------
 // What may be done to a whole script at once. Its edits are made when they are asked for.
@@ -99,16 +100,18 @@ std::vector<Token> tokens(const Analysis& analysis, Span range); // in order, ne
 // --- completion --------------------------------------------------------------------------------
 struct CompletionItem {
     std::string label;
-    std::string detail;        // short, beside the label
-    std::string documentation; // markdown
-    std::string filter;        // what the editor matches typed text against; empty for the label
-    Span replace;              // what is replaced
-    std::string insert;        // plain text, or a snippet with $1 where `snippet`
+    std::string detail; // short, beside the label
+    std::string topic;  // of completion_documentation: "mark:breath"; empty if there is none
+    std::string filter; // what the editor matches typed text against; empty for the label
+    Span replace;       // what is replaced
+    std::string insert; // plain text, or a snippet with $1 where `snippet`
     bool snippet = false;
     enum class Kind { mark, key, value, speaker, direction, pronouncer, rule } kind = Kind::mark;
 };
 // Looks at the text as it is now, which may be newer than the analysis (null before the first one).
 std::vector<CompletionItem> completion(const Text& text, Offset at, const Analysis* analysis);
+// Markdown about a mark, a header key or a rule; empty for a topic that nobody knows.
+std::string completion_documentation(std::string_view topic);
 
 // --- formatting --------------------------------------------------------------------------------
 // Idempotent, keeps every spoken word: blanks at line ends, runs of blank lines, `***` to `**`, an

@@ -1,4 +1,5 @@
-// textDocument/inlayHint: the seconds of each thought at its end, and the running clock if wanted.
+// textDocument/inlayHint and its resolve: the seconds of each thought at its end, and the running
+// clock if wanted.
 #include "features/features.h"
 
 #include <fmt/core.h>
@@ -25,24 +26,37 @@ std::string label_of(const Placed& placed, const Options& options) {
     return options.hint_clock ? clock : seconds;
 }
 
+// Calls `each` for the thoughts with a hint that end in the range.
+template <class Each> void hinted(const Analysis& analysis, Span range, Each each) {
+    if (!analysis.options.hint_seconds && !analysis.options.hint_clock) return;
+    const std::vector<Placed>& thoughts = analysis.script.thoughts;
+    auto placed =
+        std::partition_point(thoughts.begin(), thoughts.end(), [&](const Placed& thought) {
+            return thought.block.span.end < range.begin;
+        });
+    for (; placed != thoughts.end() && placed->block.span.end <= range.end; ++placed) {
+        if (placed->thought->takes_time()) each(*placed);
+    }
+}
+
 } // namespace
 
 std::vector<InlayHint> inlay_hints(const Analysis& analysis, Span range) {
     std::vector<InlayHint> hints;
-    if (!analysis.options.hint_seconds && !analysis.options.hint_clock) return hints;
-    const std::vector<Placed>& thoughts = analysis.script.thoughts;
-    auto placed = std::partition_point(thoughts.begin(), thoughts.end(), [&](const Placed& each) {
-        return each.block.span.end < range.begin;
+    hinted(analysis, range, [&](const Placed& placed) {
+        hints.push_back({placed.block.span.end, label_of(placed, analysis.options)});
     });
-    for (; placed != thoughts.end() && placed->block.span.end <= range.end; ++placed) {
-        if (!placed->thought->takes_time()) continue;
-        const Timing& timing = placed->thought->reading.timing;
-        hints.push_back(
-            {placed->block.span.end, label_of(*placed, analysis.options),
-             fmt::format("{}; from {} to {}", format_range(timing), format_clock(placed->at),
-                         format_clock(placed->at + timing.expected))});
-    }
     return hints;
+}
+
+std::string inlay_tooltip(const Analysis& analysis, Offset at) {
+    std::string tooltip;
+    hinted(analysis, {at, at}, [&](const Placed& placed) {
+        const Timing& timing = placed.thought->reading.timing;
+        tooltip = fmt::format("{}; from {} to {}", format_range(timing), format_clock(placed.at),
+                              format_clock(placed.at + timing.expected));
+    });
+    return tooltip;
 }
 
 } // namespace say

@@ -342,17 +342,26 @@ CompletionItem to_completion(const say::CompletionItem& item, Columns& columns,
     CompletionItem result{.label = item.label,
                           .kind = completion_kind(item.kind),
                           .detail = item.detail,
-                          .documentation = item.documentation,
+                          .documentation = {},
                           .markdown = client.completion_markdown,
                           .filterText = item.filter,
                           .snippet = item.snippet && client.snippets,
                           .textEdit = {columns.range(item.replace), item.insert}};
     if (static_cast<std::uint32_t>(result.kind) > client.last_completion_kind) result.kind = 1;
-    if (!result.markdown) result.documentation = to_plain(result.documentation);
+    if (client.completion_resolve) {
+        result.topic = item.topic;
+    } else {
+        result.documentation = to_documentation(item.topic, client);
+    }
     if (item.snippet && !result.snippet) {
         result.textEdit.newText = without_stops(result.textEdit.newText);
     }
     return result;
+}
+
+std::string to_documentation(std::string_view topic, const ClientAbilities& client) {
+    std::string text = completion_documentation(topic);
+    return client.completion_markdown ? text : to_plain(text);
 }
 
 std::string to_plain(std::string_view markdown) {

@@ -68,6 +68,8 @@ DocumentSymbol to_symbol(const OutlineEntry& entry, Columns& columns);
 SemanticTokens to_tokens(const std::vector<Token>& tokens, Columns& columns);
 CompletionItem to_completion(const say::CompletionItem& item, Columns& columns,
                              const ClientAbilities& client);
+// What completion has to say on a topic, in the form that the client can show.
+std::string to_documentation(std::string_view topic, const ClientAbilities& client);
 // Markdown as a terminal can show it: without emphasis, code and link marks.
 std::string to_plain(std::string_view markdown);
 // A snippet without its stops: "~$1~" becomes "~~".

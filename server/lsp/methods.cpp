@@ -40,11 +40,25 @@ std::vector<InlayHint> on_inlay_hint(const Snapshot& snapshot, const RangeParams
     Columns columns = columns_of(snapshot);
     std::vector<InlayHint> hints;
     for (say::InlayHint& hint : inlay_hints(snapshot.analysis, columns.span(params.range))) {
-        hints.push_back({.position = columns.position(hint.at),
-                         .label = std::move(hint.label),
-                         .tooltip = std::move(hint.tooltip)});
+        InlayHint& sent = hints.emplace_back(InlayHint{
+            .position = columns.position(hint.at), .label = std::move(hint.label), .tooltip = {}});
+        if (snapshot.client.hint_resolve) {
+            sent.script = snapshot.uri;
+        } else {
+            sent.tooltip = inlay_tooltip(snapshot.analysis, hint.at);
+        }
     }
     return hints;
+}
+
+// The hint comes back with its tooltip. Where the script has changed meanwhile and nothing ends
+// there any more, it comes back as it is: the client is about to ask for hints anew.
+Json on_inlay_hint_resolve(const Snapshot& snapshot, const InlayHintResolveParams& params) {
+    Json hint = *params.hint;
+    Columns columns = columns_of(snapshot);
+    std::string tooltip = inlay_tooltip(snapshot.analysis, columns.offset(params.position));
+    if (!tooltip.empty()) hint["tooltip"] = std::move(tooltip);
+    return hint;
 }
 
 std::string_view action_kind(FixAction::Kind kind) {
@@ -216,8 +230,18 @@ CompletionList on_completion(const Snapshot& snapshot, const PositionParams& par
         list.items.push_back(to_completion(item, columns, snapshot.client));
         // Clients sort by label unless told; ours is the order of use.
         list.items.back().sortText = std::to_string(1000 + list.items.size());
+        list.items.back().script = snapshot.uri;
     }
     return list;
+}
+
+Json on_completion_resolve(const Snapshot& snapshot, const CompletionResolveParams& params) {
+    Json item = *params.item;
+    std::string text = to_documentation(params.topic, snapshot.client);
+    if (!text.empty()) {
+        item["documentation"] = markup(snapshot.client.completion_markdown, std::move(text));
+    }
+    return item;
 }
 
 std::vector<TextEdit> on_formatting(const Snapshot& snapshot, const DocumentParams& /*params*/) {
@@ -488,6 +512,16 @@ std::span<const Method> methods() {
         request<on_inlay_hint>(
             "textDocument/inlayHint", Lane::worker,
             [](Json& capabilities) { capabilities["inlayHintProvider"] = true; }),
+        request<on_inlay_hint_resolve>(
+            "inlayHint/resolve", Lane::worker,
+            [](Json& capabilities) {
+                capabilities["inlayHintProvider"] = {{"resolveProvider", true}};
+            }),
+        request<on_completion_resolve>("completionItem/resolve", Lane::now,
+                                       [](Json& capabilities) {
+                                           capabilities["completionProvider"]["resolveProvider"] =
+                                               true;
+                                       }),
         request<on_code_action>("textDocument/codeAction", Lane::worker, advertise_actions),
         request<on_code_action_resolve>("codeAction/resolve", Lane::worker,
                                         [](Json& capabilities) {

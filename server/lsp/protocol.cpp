@@ -56,6 +56,8 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     const In item = text["completion"]["completionItem"];
     client.snippets = item["snippetSupport"].flag();
     client.completion_markdown = has_entry(item["documentationFormat"], "markdown");
+    client.completion_resolve = has_entry(item["resolveSupport"]["properties"], "documentation");
+    client.hint_resolve = has_entry(text["inlayHint"]["resolveSupport"]["properties"], "tooltip");
     text["completion"]["completionItemKind"]["valueSet"].entries([&](const In& kind) {
         client.last_completion_kind = std::max(client.last_completion_kind, kind.natural());
     });
@@ -86,10 +88,6 @@ void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
     client.refresh_hints = workspace["inlayHint"]["refreshSupport"].flag();
     client.refresh_diagnostics = workspace["diagnostics"]["refreshSupport"].flag();
     client.refresh_lenses = workspace["codeLens"]["refreshSupport"].flag();
-}
-
-Json markup(bool markdown, std::string value) {
-    return {{"kind", markdown ? "markdown" : "plaintext"}, {"value", std::move(value)}};
 }
 
 Json encode_edits(const std::vector<TextEdit>& edits) {
@@ -240,6 +238,18 @@ void decode(const In& in, CodeActionResolveParams& params) {
     params.action = in.json();
 }
 
+void decode(const In& in, InlayHintResolveParams& params) {
+    params.textDocument.uri = in["data"]["uri"].string();
+    decode(in["position"], params.position);
+    params.hint = in.json();
+}
+
+void decode(const In& in, CompletionResolveParams& params) {
+    params.textDocument.uri = in["data"]["uri"].string();
+    params.topic = in["data"]["topic"].string();
+    params.item = in.json();
+}
+
 void decode(const In& in, ExplainParams& params) {
     decode(in["textDocument"], params.textDocument);
     if (in["position"].exists()) decode(in["position"], params.position.emplace());
@@ -264,6 +274,10 @@ void decode(const In& in, SelectionRangeParams& params) {
 }
 
 // --- to the client -----------------------------------------------------------------------------
+
+Json markup(bool markdown, std::string value) {
+    return {{"kind", markdown ? "markdown" : "plaintext"}, {"value", std::move(value)}};
+}
 
 Json encode(const Position& position) {
     return {{"line", position.line}, {"character", position.character}};
@@ -318,6 +332,7 @@ Json encode(const InlayHint& hint) {
     Json result = {
         {"position", encode(hint.position)}, {"label", hint.label}, {"paddingLeft", true}};
     if (!hint.tooltip.empty()) result["tooltip"] = hint.tooltip;
+    if (!hint.script.empty()) result["data"] = {{"uri", hint.script}};
     return result;
 }
 
@@ -357,6 +372,7 @@ Json encode(const CompletionList& list) {
             entry["documentation"] = markup(item.markdown, item.documentation);
         }
         if (!item.sortText.empty()) entry["sortText"] = item.sortText;
+        if (!item.topic.empty()) entry["data"] = {{"uri", item.script}, {"topic", item.topic}};
         items.push_back(std::move(entry));
     }
     return {{"isIncomplete", false}, {"items", std::move(items)}};

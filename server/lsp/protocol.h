@@ -57,6 +57,8 @@ struct ClientAbilities {
     bool hover_markdown = false;
     bool snippets = false;
     bool completion_markdown = false;
+    bool completion_resolve = false; // asks for an item's documentation when it is looked at
+    bool hint_resolve = false;       // the same for a hint's tooltip
     std::uint32_t last_completion_kind = 18; // of those that need no declaration
     bool nested_symbols = false;
     bool action_literals = false;
@@ -220,6 +222,7 @@ struct InlayHint {
     Position position;
     std::string label;
     std::string tooltip;
+    std::string script{}; // whose hint it is, where the tooltip is left to inlayHint/resolve
 };
 
 // Without items: as the client knows it.
@@ -244,6 +247,18 @@ struct CodeActionResolveParams {
     TextDocumentIdentifier textDocument; // from the action's data
     std::string sweep;
     KeptJson action;
+};
+
+struct InlayHintResolveParams {
+    TextDocumentIdentifier textDocument; // from the hint's data
+    Position position;
+    KeptJson hint;
+};
+
+struct CompletionResolveParams {
+    TextDocumentIdentifier textDocument; // from the item's data
+    std::string topic;
+    KeptJson item;
 };
 
 struct CodeActionParams {
@@ -292,6 +307,8 @@ struct CompletionItem {
     bool snippet = false;
     TextEdit textEdit;
     std::string sortText{}; // our order
+    std::string script{};   // whose item it is, where completionItem/resolve documents the topic
+    std::string topic{};
 };
 
 struct CompletionList {
@@ -402,11 +419,14 @@ void decode(const In& in, FileEvents& params);
 void decode(const In& in, ExecuteCommandParams& params);
 void decode(const In& in, CodeActionParams& params);
 void decode(const In& in, CodeActionResolveParams& params);
+void decode(const In& in, InlayHintResolveParams& params);
+void decode(const In& in, CompletionResolveParams& params);
 void decode(const In& in, ExplainParams& params);
 void decode(const In& in, SelectionRangeParams& params);
 void decode(const In& in, ReferenceParams& params);
 void decode(const In& in, RenameParams& params);
 
+Json markup(bool markdown, std::string value); // a MarkupContent
 Json encode(const Position& position);
 Json encode(const Range& range);
 Json encode(const TextEdit& edit);
