@@ -54,6 +54,7 @@ extern const Command time_command;
 extern const Command calibrate_command;
 extern const Command format_command;
 extern const Command mark_command;
+extern const Command export_command;
 extern const Command explain_command;
 extern const Command docs_command;
 

@@ -36,14 +36,14 @@ class Case:
 
     def read(self, name, default=""):
         file = self.folder / name
-        return file.read_text(**ENCODING) if file.exists() else default
+        return file.read_bytes().decode(**ENCODING) if file.exists() else default
 
     def compare(self, name, got, default=""):
         expected = self.read(name, default)
         if same(expected, got):
             return
         if os.environ.get("UPDATE_EXPECTED"):
-            (self.folder / name).write_text(got, **ENCODING)
+            (self.folder / name).write_bytes(got.encode(**ENCODING))
             return
         self.wrong.append(f"--- {name} expected\n{expected}\n--- {name} came out\n{got}")
 
@@ -69,7 +69,7 @@ def main():
         for file in sorted((case.folder / "after").rglob("*")):
             if file.is_file():
                 inside = file.relative_to(case.folder / "after")
-                case.compare(f"after/{inside}", (place / inside).read_text(**ENCODING))
+                case.compare(f"after/{inside}", (place / inside).read_bytes().decode(**ENCODING))
     if case.wrong:
         print("\n".join(case.wrong).encode("utf-8", "replace").decode())
         sys.exit(1)

@@ -1,0 +1,104 @@
+// sayline export: the script in the form that somebody else needs.
+#include "cli/job.h"
+#include "exporters/exporter.h"
+#include "host/files.h"
+
+#include <fmt/core.h>
+
+#include <charconv>
+#include <ostream>
+
+namespace say::cli {
+namespace {
+
+constexpr int fewest_columns = 16;
+constexpr int most_columns = 80;
+
+std::string target_names() {
+    std::string names;
+    for (const Exporter& exporter : exporters())
+        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
+    return names;
+}
+
+Result<const Exporter*> wanted_target(const Arguments& arguments) {
+    const auto name = arguments.value("--to");
+    if (!name) return Error{fmt::format("give --to and one of {}", target_names())};
+    const Exporter* exporter = find_exporter(*name);
+    if (exporter == nullptr) {
+        return Error{fmt::format("--to \"{}\" is no target; there are {}", *name, target_names())};
+    }
+    return exporter;
+}
+
+Result<ExportOptions> wanted_options(const Arguments& arguments) {
+    ExportOptions options;
+    const auto written = arguments.value("--line");
+    if (!written) return options;
+    const auto [end, error] =
+        std::from_chars(written->data(), written->data() + written->size(), options.columns);
+    if (error != std::errc{} || end != written->data() + written->size() ||
+        options.columns < fewest_columns || options.columns > most_columns) {
+        return Error{fmt::format("--line \"{}\": expected {} to {} characters", *written,
+                                 fewest_columns, most_columns)};
+    }
+    return options;
+}
+
+void export_one(Job& job, const Source& source, const Exporter& exporter,
+                const ExportOptions& options, const std::optional<std::string>& file,
+                Console& console) {
+    const auto text = job.read_with_words(source);
+    const auto analysis = text ? job.analyse(source, text) : nullptr;
+    if (!analysis) return;
+    const std::string made = exporter.write(*analysis, options);
+    if (!file) {
+        console.out << made;
+        return;
+    }
+    if (const auto written = write_text(*file, made); !written)
+        job.add_trouble({.file = "sayline", .message = written.error().message});
+}
+
+int run_export(const Arguments& arguments, Console& console) {
+    Job job(arguments);
+    const auto exporter = wanted_target(arguments);
+    const auto options = wanted_options(arguments);
+    if (!exporter) job.add_trouble({.file = "sayline", .message = exporter.error().message});
+    if (!options) job.add_trouble({.file = "sayline", .message = options.error().message});
+    if (!job.failed()) {
+        const std::vector<Source> sources = job.sources();
+        if (sources.size() > 1) {
+            job.add_trouble({.file = "sayline", .message = "give one script to export"});
+        } else if (!sources.empty()) {
+            export_one(job, sources.front(), **exporter, *options, arguments.value("--out"),
+                       console);
+        }
+    }
+    job.report(console);
+    return job.failed() ? status_failed : status_clean;
+}
+
+std::vector<Flag> export_flags() {
+    std::vector<Flag> flags = {
+        {"--to", "TARGET", "vtt, srt or csv"},
+        {"--out", "FILE", "Where to write it (standard output)"},
+        {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"}};
+    for (Flag& flag : reading_flags())
+        flags.push_back(flag);
+    return flags;
+}
+
+} // namespace
+
+const Command export_command = {
+    .name = "export",
+    .arguments = "SCRIPT|-",
+    .summary = "Write the script in the form that somebody else needs",
+    .help = "vtt and srt are captions at the script's own times, csv is a running order for the\n"
+            "crew. The times are an estimate: docs/exports.md says how good it is.",
+    .flags = export_flags(),
+    .run = run_export,
+};
+
+} // namespace say::cli

@@ -1,0 +1,32 @@
+// Every target, one line each.
+#include "exporters/caption_files.h"
+#include "exporters/exporter.h"
+#include "exporters/running_order.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say {
+namespace {
+
+constexpr std::array<Exporter, 3> table{{
+    {"vtt", "captions as WebVTT, with speakers", write_webvtt},
+    {"srt", "captions as SRT", write_srt},
+    {"csv", "a running order: sections, thoughts and directions with their times",
+     write_running_order},
+}};
+
+} // namespace
+
+std::span<const Exporter> exporters() {
+    return table;
+}
+
+const Exporter* find_exporter(std::string_view name) {
+    const auto* const found =
+        std::find_if(table.begin(), table.end(),
+                     [&](const Exporter& exporter) { return exporter.name == name; });
+    return found == table.end() ? nullptr : found;
+}
+
+} // namespace say
