@@ -76,6 +76,7 @@ local function draw_hints(buffer, list)
       vim.api.nvim_buf_set_extmark(buffer, hints, hint.position.line, 0, {
         virt_text = { { label, "SaylineTime" } },
         hl_mode = "combine",
+        priority = 100, -- before the sentence of a finding, which may be cut at the window's edge
       })
     end
   end
