@@ -253,5 +253,64 @@ This needs Emacs 29."
   (add-to-list 'eglot-server-programs
                `((sayline-mode sayline-ts-mode) . ,(lambda (&rest _) (list sayline-program "serve")))))
 
+;;; What the server knows of the whole script
+
+(declare-function eglot-current-server "eglot")
+(declare-function eglot--TextDocumentIdentifier "eglot")
+(declare-function jsonrpc-request "jsonrpc")
+
+(defun sayline--ask (method &rest params)
+  "The server's answer to METHOD with PARAMS, once it has all that was typed."
+  (let ((server (and (fboundp 'eglot-current-server) (eglot-current-server))))
+    (unless server (user-error "No server runs: M-x eglot starts it"))
+    (jsonrpc-request server method params :deferred method)))
+
+(defun sayline--clock (seconds)
+  "SECONDS as minutes and seconds."
+  (let ((whole (round seconds)))
+    (format "%d:%02d" (/ whole 60) (% whole 60))))
+
+(defun sayline--run (run)
+  "A RUN of sayline/times against its target: \"1:52 of 2:00 max\"."
+  (let ((target (plist-get run :target)) (time (sayline--clock (plist-get run :seconds))))
+    (if (not target) time
+      (let ((low (plist-get target :low)) (high (plist-get target :high)))
+        (concat time " of "
+                (cond ((= low high) (sayline--clock high))
+                      ((zerop low) (concat (sayline--clock high) " max"))
+                      (t (concat (sayline--clock low) "-" (sayline--clock high)))))))))
+
+(defun sayline-sections ()
+  "Choose a section from a list with times and go to it."
+  (interactive)
+  (let* ((times (sayline--ask :sayline/times :textDocument (eglot--TextDocumentIdentifier)))
+         (rows (mapcar (lambda (section)
+                         (cons (format "%s%s: %s"
+                                       (make-string (* 2 (1- (plist-get section :level))) ?\s)
+                                       (plist-get section :name) (sayline--run section))
+                               (plist-get (plist-get (plist-get section :range) :start) :line)))
+                       (plist-get times :sections)))
+         (choice (completing-read (format "%s, go to: " (sayline--run times)) rows nil t)))
+    (goto-char (point-min))
+    (forward-line (cdr (assoc choice rows)))))
+
+(defun sayline-put-in-marks ()
+  "Put in the few marks that a reader would likely follow."
+  (interactive)
+  (sayline--ask :workspace/executeCommand :command "sayline.markScript"
+                :arguments (vector (plist-get (eglot--TextDocumentIdentifier) :uri))))
+
+(defun sayline-stage (stage)
+  "Write into the header how far the script is: STAGE is draft, mark or read."
+  (interactive (list (completing-read "How far is the script? " '("draft" "mark" "read") nil t)))
+  (save-excursion
+    (save-restriction
+      (widen)
+      (let ((line (concat "stage: " stage "\n")) (end (sayline--header-end)))
+        (goto-char (point-min))
+        (cond ((not end) (insert "---\n" line "---\n\n"))
+              ((re-search-forward "^[ \t]*stage[ \t]*:.*\n" end t) (replace-match line t t))
+              (t (forward-line) (insert line)))))))
+
 (provide 'sayline-mode)
 ;;; sayline-mode.el ends here

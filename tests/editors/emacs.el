@@ -1,6 +1,7 @@
 ;;; emacs.el --- Emacs without a screen on the cases of colours.json -*- lexical-binding: t -*-
 ;; What the mode paints goes to $SAYLINE_OUT; then the server is started through Eglot, where that
 ;; is installed, and asked as a writer would ask it.  Run by `emacs' beside this file.
+(require 'cl-lib)
 (require 'json)
 
 (defun fail (format &rest values)
@@ -51,6 +52,22 @@
     (search-forward "square down")
     (let ((hover (jsonrpc-request server :textDocument/hover (eglot--TextDocumentPositionParams))))
       (unless (plist-get hover :contents) (fail "no hover")))
+    (cl-letf (((symbol-function 'completing-read)
+               (lambda (prompt rows &rest _)
+                 (unless (string-match-p "\\`0:[0-9][0-9] of 0:40 max, go to: \\'" prompt) (fail "the prompt is %S" prompt))
+                 (caar (last rows)))))
+      (sayline-sections))
+    (unless (looking-at "# How it works") (fail "not at the last section"))
+    (sayline-stage "read")
+    (unless (string-match-p "\nstage: read\n" (buffer-string)) (fail "no stage in the header"))
+    (undo-boundary)
+    (sayline-stage "mark")
+    (eglot--signal-textDocument/didChange)
+    ;; Without a screen nobody can say yes to the edit.
+    (let ((eglot-confirm-server-initiated-edits nil) (before (buffer-string)))
+      (sayline-put-in-marks)
+      (wait-for "the first marks" (lambda () (not (equal before (buffer-string))))))
+    (set-buffer-modified-p nil)
     (eglot-shutdown server)
     (message "emacs: findings, hover and times come through Eglot")))
 
