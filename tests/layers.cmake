@@ -21,7 +21,7 @@ set(guarded pugixml tree_sitter spdlog unicode asio nlohmann unistd sys signal f
 set(header_tree_sitter "^tree_sitter/")
 set(files_tree_sitter "^syntax/parser\\.cpp$")
 set(header_pugixml "^pugixml")
-set(files_pugixml "^host/pls\\.cpp$")
+set(files_pugixml "^(host/pls|exporters/ssml)\\.cpp$")
 set(header_spdlog "^spdlog/")
 set(files_spdlog "^base/log\\.cpp$")
 set(header_unicode "^unicode/")

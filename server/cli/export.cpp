@@ -81,7 +81,7 @@ int run_export(const Arguments& arguments, Console& console) {
 
 std::vector<Flag> export_flags() {
     std::vector<Flag> flags = {
-        {"--to", "TARGET", "vtt, srt or csv"},
+        {"--to", "TARGET", "vtt, srt, ssml or csv"},
         {"--out", "FILE", "Where to write it (standard output)"},
         {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"}};
     for (Flag& flag : reading_flags())
@@ -96,7 +96,8 @@ const Command export_command = {
     .arguments = "SCRIPT|-",
     .summary = "Write the script in the form that somebody else needs",
     .help = "vtt and srt are captions at the script's own times, csv is a running order for the\n"
-            "crew. The times are an estimate: docs/exports.md says how good it is.",
+            "crew, ssml is markup for a speech synthesiser. The times are an estimate: "
+            "docs/exports.md says how good it is.",
     .flags = export_flags(),
     .run = run_export,
 };

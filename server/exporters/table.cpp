@@ -2,6 +2,7 @@
 #include "exporters/caption_files.h"
 #include "exporters/exporter.h"
 #include "exporters/running_order.h"
+#include "exporters/ssml.h"
 
 #include <algorithm>
 #include <array>
@@ -9,9 +10,10 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 3> table{{
+constexpr std::array<Exporter, 4> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
+    {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
     {"csv", "a running order: sections, thoughts and directions with their times",
      write_running_order},
 }};
