@@ -322,7 +322,7 @@ async function firstScript(page) {
   await until("the choice of stages", () => stage.isVisible(), page);
   await stage.click();
   await until("the stage in the header", async () => (await screenLines(page)).some((line) => /^stage: mark/.test(line)), page);
-  await runCommand(page, "Sayline: Put in the first marks");
+  await runCommand(page, "Sayline: Mark the script lightly");
   await until("a mark in the script", async () => (await screenLines(page)).some((line) => / (\/|\.\.\.|\*\w+\*)/.test(line)), page);
   await page.screenshot({ path: shot("marked") });
   await runCommand(page, "View: Revert and Close Editor");

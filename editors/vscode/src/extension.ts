@@ -10,6 +10,7 @@ import {
   type LanguageClientOptions,
   RevealOutputChannelOn,
   State,
+  type StaticFeature,
 } from "vscode-languageclient/node";
 import { linkRules, openRule, ruleLinks } from "./rules";
 import { goToLine, SectionView } from "./sections";
@@ -132,6 +133,7 @@ async function start(): Promise<void> {
     { command: found.program, args: ["serve"] },
     clientOptions(found.program),
   );
+  starting.registerFeature(unasked);
   client = starting;
   // The client starts a server that has died by itself, and then knows nothing of the times.
   starting.onDidChangeState(({ newState }) => {
@@ -196,6 +198,17 @@ async function onSettings(event: vscode.ConfigurationChangeEvent): Promise<void>
   }
 }
 
+// Who has marks put in has asked for them, and undo takes them back in one step. Of edits with a
+// description the editor would make a list in which every single mark has to be ticked.
+const unasked: StaticFeature = {
+  fillClientCapabilities: ({ workspace }) => {
+    delete workspace?.workspaceEdit?.changeAnnotationSupport;
+  },
+  initialize: () => {},
+  getState: () => ({ kind: "static" }),
+  clear: () => {},
+};
+
 const patience = { deaths: 4, milliseconds: 180_000 };
 
 // What cannot be written to a server that has died is no news: it is started anew, unless it dies
@@ -247,14 +260,6 @@ function clientOptions(program: string): LanguageClientOptions {
         return report;
       },
       workspace: {
-        // Who runs a command has asked for it, and undo takes it back in one step. The editor would show
-        // a list in which every mark has to be ticked.
-        handleApplyEdit: async (params, next) => {
-          for (const annotation of Object.values(params.edit.changeAnnotations ?? {})) {
-            annotation.needsConfirmation = false;
-          }
-          return next(params, new vscode.CancellationTokenSource().token);
-        },
         configuration: async (params, token, next) => {
           const answers = await next(params, token);
           if (!Array.isArray(answers)) return answers;
