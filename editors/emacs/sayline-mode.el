@@ -259,11 +259,13 @@ This needs Emacs 29."
 (declare-function eglot--TextDocumentIdentifier "eglot")
 (declare-function jsonrpc-request "jsonrpc")
 
-(defun sayline--ask (method &rest params)
-  "The server's answer to METHOD with PARAMS, once it has all that was typed."
+(defun sayline--ask (method params)
+  "The server's answer to METHOD, once it has all that was typed.
+PARAMS is a function from the script's identifier to the parameters."
   (let ((server (and (fboundp 'eglot-current-server) (eglot-current-server))))
     (unless server (user-error "No server runs: M-x eglot starts it"))
-    (jsonrpc-request server method params :deferred method)))
+    (jsonrpc-request server method (funcall params (eglot--TextDocumentIdentifier))
+                     :deferred method)))
 
 (defun sayline--clock (seconds)
   "SECONDS as minutes and seconds."
@@ -283,7 +285,7 @@ This needs Emacs 29."
 (defun sayline-sections ()
   "Choose a section from a list with times and go to it."
   (interactive)
-  (let* ((times (sayline--ask :sayline/times :textDocument (eglot--TextDocumentIdentifier)))
+  (let* ((times (sayline--ask :sayline/times (lambda (script) (list :textDocument script))))
          (rows (mapcar (lambda (section)
                          (cons (format "%s%s: %s"
                                        (make-string (* 2 (1- (plist-get section :level))) ?\s)
@@ -297,8 +299,10 @@ This needs Emacs 29."
 (defun sayline-put-in-marks ()
   "Put in the few marks that a reader would likely follow."
   (interactive)
-  (sayline--ask :workspace/executeCommand :command "sayline.markScript"
-                :arguments (vector (plist-get (eglot--TextDocumentIdentifier) :uri))))
+  (sayline--ask :workspace/executeCommand
+                (lambda (script)
+                  (list :command "sayline.markScript"
+                        :arguments (vector (plist-get script :uri))))))
 
 (defun sayline-stage (stage)
   "Write into the header how far the script is: STAGE is draft, mark or read."

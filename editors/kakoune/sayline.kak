@@ -5,7 +5,7 @@ hook global BufCreate .*\.say %{ set-option buffer filetype sayline }
 
 hook global WinSetOption filetype=sayline %{
     require-module sayline
-    set-option buffer comment_line %[%]
+    try %{ set-option buffer comment_line '%' } # comes with Kakoune's own scripts
     add-highlighter -override window/sayline ref sayline
     add-highlighter -override window/sayline-wrap wrap -word
     sayline-find-header
