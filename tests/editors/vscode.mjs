@@ -5,7 +5,7 @@
 // Run by `vscode` beside this file, which sets the SAYLINE_ variables. With --pictures it only takes
 // the screenshots of the manual.
 import { spawn, spawnSync } from "node:child_process";
-import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 
 const { chromium } = await import(process.env.SAYLINE_PLAYWRIGHT);
@@ -330,8 +330,14 @@ async function firstScript(page) {
 }
 
 function serversOf(program) {
-  const rows = spawnSync("ps", ["-eo", "pid=,args="], { encoding: "utf8" }).stdout.split("\n");
-  return rows.filter((row) => row.includes(`${program} serve`)).map((row) => Number(row.trim().split(" ")[0]));
+  const running = readdirSync("/proc").filter((name) => /^\d+$/.test(name));
+  return running.map(Number).filter((pid) => {
+    try {
+      return readFileSync(`/proc/${pid}/cmdline`, "utf8").startsWith(`${program}\0serve\0`);
+    } catch {
+      return false; // it has ended meanwhile
+    }
+  });
 }
 
 // A server that dies is started anew, and all is as before without opening the script again.
