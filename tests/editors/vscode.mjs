@@ -324,6 +324,7 @@ async function firstScript(page) {
   await until("the stage in the header", async () => (await screenLines(page)).some((line) => /^stage: mark/.test(line)), page);
   await runCommand(page, "Sayline: Mark the script lightly");
   await until("a mark in the script", async () => (await screenLines(page)).some((line) => / (\/|\.\.\.|\*\w+\*)/.test(line)), page);
+  await page.waitForTimeout(1500); // times and colours follow the marks
   await page.screenshot({ path: shot("marked") });
   await runCommand(page, "View: Revert and Close Editor");
   await page.locator(".tab", { hasText: "limpets.say" }).first().click();
