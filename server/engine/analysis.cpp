@@ -93,6 +93,9 @@ std::uint64_t fingerprint(const Voice& voice, const Options& options, const Head
         hash.add(static_cast<std::uint64_t>(count));
     }
     hash.add(static_cast<std::uint64_t>(options.stage));
+    hash.add(std::uint64_t{options.findings});
+    hash.add(static_cast<std::uint64_t>(options.findings_from_severity));
+    hash.add(static_cast<std::uint64_t>(options.findings_from_stage));
     for (const auto& [id, level] : options.rule_levels) {
         hash.add(id).add(static_cast<std::uint64_t>(level));
     }
@@ -134,6 +137,7 @@ void ask_rules(Thought& thought, const Options& options, const Header& header) {
         for (FindingDraft& draft : rule->check(view)) {
             if (rule->family == Family::length) length_found = true;
             const Severity severity = severity_of(*rule, draft, options);
+            if (severity < options.findings_from_severity) continue;
             thought.drafts.push_back({rule, std::move(draft), severity});
         }
     }

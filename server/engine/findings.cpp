@@ -124,6 +124,7 @@ std::vector<Finding> ask_script_rules(Analysis& analysis, const Cancel& cancel) 
         for (FindingDraft& draft : rule.check_script(view)) {
             if (is_allowed(analysis, rule, draft.span.begin)) continue;
             const Severity severity = severity_of(rule, draft, analysis.options);
+            if (severity < analysis.options.findings_from_severity) continue;
             const FindingDraft& kept = analysis.script_drafts.emplace_back(std::move(draft));
             findings.push_back({&rule, severity, kept.span, &kept, -1});
         }
@@ -192,6 +193,7 @@ std::vector<Finding> thought_findings(const Script& script, const Standing& stan
 } // namespace
 
 bool silenced(const Rule& rule, const Options& options, const std::vector<std::string>& allow) {
+    if (!options.findings || options.stage < options.findings_from_stage) return true;
     if (rule.stage > options.stage) return true;
     if (std::find(allow.begin(), allow.end(), rule.id) != allow.end()) return true;
     const auto level = options.rule_levels.find(rule.id);

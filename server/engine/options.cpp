@@ -56,6 +56,17 @@ void set_stage(Options& options, const OptionValue& value) {
     options.stage = parse_stage(std::get<std::string>(value)).value_or(Stage::draft);
 }
 
+void set_least_severity(Options& options, const OptionValue& value) {
+    const auto& word = std::get<std::string>(value);
+    for (const Severity severity : {Severity::hint, Severity::warning, Severity::error}) {
+        if (word == name_of(severity)) options.findings_from_severity = severity;
+    }
+}
+
+void set_first_stage(Options& options, const OptionValue& value) {
+    options.findings_from_stage = parse_stage(std::get<std::string>(value)).value_or(Stage::draft);
+}
+
 void set_lexicons(Options& options, const OptionValue& value) {
     options.lexicons = std::get<std::vector<std::string>>(value);
 }
@@ -161,6 +172,33 @@ std::vector<OptionRow> voice_rows() {
          .help = "Show the running clock at the end of each thought in the editor.",
          .source = "no source: our choice",
          .set = set_switch<&Options::hint_clock>},
+        {.key = "blank_line_after_sentence",
+         .type = OptionType::boolean,
+         .default_value = "false",
+         .help = "Enter behind a finished sentence begins a new thought: the editor adds the blank "
+                 "line, where it asks the server while you type.",
+         .source = "no source: our choice; many writers end lines inside a thought",
+         .set = set_switch<&Options::blank_line_after_sentence>},
+        {.key = "findings",
+         .type = OptionType::boolean,
+         .default_value = "true",
+         .help = "Show findings; without them the times, hover, completion and the outline go on.",
+         .source = "no source: our choice",
+         .set = set_switch<&Options::findings>},
+        {.key = "findings_from_severity",
+         .type = OptionType::choice,
+         .default_value = "hint",
+         .choices = {"hint", "warning", "error"},
+         .help = "Findings that weigh less than this are not shown.",
+         .source = "no source: our choice",
+         .set = set_least_severity},
+        {.key = "findings_from_stage",
+         .type = OptionType::choice,
+         .default_value = "draft",
+         .choices = {"draft", "mark", "read"},
+         .help = "Before the script has come to this stage no finding is shown.",
+         .source = "no source: our choice",
+         .set = set_first_stage},
     };
 }
 

@@ -27,6 +27,10 @@ struct Options {
     std::map<std::string, RuleLevel, std::less<>> rule_levels;
     bool hint_seconds = true; // inlay hints: seconds at the end of each thought
     bool hint_clock = false;  // inlay hints: the running clock
+    bool findings = true;     // false: times, hover and the rest go on without them
+    Severity findings_from_severity = Severity::hint;
+    Stage findings_from_stage = Stage::draft;
+    bool blank_line_after_sentence = false; // Enter behind a finished sentence begins a thought
     // Readers by name, already read from their files by the host.
     struct Reader {
         double speech = 1.0; // seconds factor of speech: 1.1 is slower

@@ -118,6 +118,19 @@ std::string completion_documentation(std::string_view topic);
 // arrow behind its stop, `->` of nothing else. Never wraps or joins lines.
 std::vector<TextEdit> format(const Analysis& analysis);
 
+// --- while typing ------------------------------------------------------------------------------
+// A line was ended and the cursor is at `at` on the next: `]` or `}` for what was left open, a
+// blank line behind a finished sentence where the setting asks for it. Looks at two lines of the
+// text as it is now.
+std::vector<TextEdit> after_enter(const Text& text, Offset at, const Options& options);
+
+// The mark that a reader would likely put at the cursor, if there is one.
+struct NextMark {
+    Span replace; // on one line
+    std::string insert;
+};
+std::optional<NextMark> next_mark(const Analysis& analysis, Offset at);
+
 // --- lenses ------------------------------------------------------------------------------------
 struct Lens {
     Span span;         // the line that it stands above

@@ -392,6 +392,11 @@ std::uint64_t settings_stamp(const fs::path& script, std::span<const fs::path> l
     return hash.value() | 1U;
 }
 
+fs::path reader_file(const fs::path& script, std::string_view reader) {
+    const fs::path folder = find_settings_folder(script);
+    return folder.empty() ? fs::path{} : folder / "readers" / (std::string(reader) + ".json");
+}
+
 nlohmann::ordered_json schema_json() {
     nlohmann::ordered_json properties = nlohmann::ordered_json::object();
     properties["$schema"] = {{"type", "string"}};

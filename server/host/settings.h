@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace say {
@@ -47,6 +48,10 @@ void load_lexicons(Setup& setup, const std::filesystem::path& base);
 // The project's own word list for a script: in its `.sayline`, or in the one that would be beside
 // it.
 std::filesystem::path word_list_file(const std::filesystem::path& script);
+
+// Where a reader of that script has their file, there or not; empty if the script has no
+// `.sayline`.
+std::filesystem::path reader_file(const std::filesystem::path& script, std::string_view reader);
 
 // The JSON schema (draft-07) of settings.json, made from the tables of options and rules.
 nlohmann::ordered_json schema_json();

@@ -42,6 +42,7 @@ struct Reply {
     std::string result; // JSON, already written: on the thread that made it
     KeptJson edit;      // the params of a workspace/applyEdit to send first; null for none
     std::string error;  // why the request failed; empty if it did not
+    KeptJson show{};    // the params of a window/showDocument to send first; null for none
 };
 
 // A request about a script, decoded and ready to run on either thread.

@@ -11,6 +11,7 @@
 #include "lsp/session.h"
 #include "lsp/told.h"
 
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -129,6 +130,8 @@ constexpr std::string_view fix_all_command = "sayline.fixAll";
 constexpr std::string_view split_command = "sayline.splitScript";
 constexpr std::string_view mark_command = "sayline.markScript";
 constexpr std::string_view apply_command = "sayline.applyFix";
+constexpr std::string_view show_settings_command = "sayline.openSettings";
+constexpr std::string_view show_reader_command = "sayline.openReader";
 
 std::string_view command_of(Sweep sweep) {
     switch (sweep) {
@@ -257,7 +260,68 @@ std::vector<TextEdit> on_range_formatting(const Snapshot& snapshot, const RangeP
     return to_edits(edits, columns);
 }
 
+// Enter alone may change what stands before the cursor.
+std::vector<TextEdit> on_type_formatting(const Snapshot& snapshot,
+                                         const OnTypeFormattingParams& params) {
+    if (params.ch != "\n") return {};
+    Columns columns = columns_of(snapshot);
+    const Offset at = columns.offset(params.position);
+    return to_edits(after_enter(snapshot.text, at, snapshot.analysis.options), columns);
+}
+
+// Unasked nothing is offered in a draft: nobody nags a writer to mark.
+InlineCompletionList on_inline_completion(const Snapshot& snapshot,
+                                          const InlineCompletionParams& params) {
+    InlineCompletionList list;
+    if (!params.invoked && snapshot.analysis.options.stage == Stage::draft) return list;
+    Columns columns = columns_of(snapshot);
+    const auto mark = next_mark(snapshot.analysis, columns.offset(params.position));
+    if (mark) list.items.push_back({columns.range(mark->replace), mark->insert});
+    return list;
+}
+
+CommandOutcome refusal(std::string why) {
+    return {.label = {}, .edit = {}, .error = std::move(why)};
+}
+
+// The file in the editor, if both exist and can do it.
+CommandOutcome show(const Snapshot& snapshot, const std::filesystem::path& file,
+                    std::string_view remedy) {
+    std::error_code error;
+    if (!std::filesystem::exists(file, error)) {
+        return refusal(fmt::format("there is no {} yet; {}", file.string(), remedy));
+    }
+    if (!snapshot.client.show_document) {
+        return refusal("this editor cannot be asked to open a file; it is " + file.string());
+    }
+    CommandOutcome outcome;
+    outcome.show = uri_of(file);
+    return outcome;
+}
+
+CommandOutcome show_settings(const Snapshot& snapshot) {
+    const auto script = path_of(snapshot.uri);
+    if (!script) return refusal("the script is not saved yet, so no folder has its settings");
+    std::filesystem::path folder = find_settings_folder(*script);
+    if (folder.empty()) folder = script->parent_path() / ".sayline";
+    return show(snapshot, folder / "settings.json", "docs/options.md says what may stand in it");
+}
+
+CommandOutcome show_reader(const Snapshot& snapshot) {
+    const auto script = path_of(snapshot.uri);
+    const std::string& reader = snapshot.analysis.options.reader;
+    if (!script) return refusal("the script is not saved yet, so no folder has its readers");
+    if (reader.empty()) {
+        return refusal("no reader is set; name one in the header, as in \"reader: mira\"");
+    }
+    const std::filesystem::path file = reader_file(*script, reader);
+    if (file.empty()) return refusal("no folder .sayline stands beside the script or above it");
+    return show(snapshot, file, "sayline calibrate learns it from a timed read");
+}
+
 CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& params) {
+    if (params.command == show_settings_command) return show_settings(snapshot);
+    if (params.command == show_reader_command) return show_reader(snapshot);
     if (!snapshot.client.apply_edit) {
         return {.label = {}, .edit = {}, .error = "the editor cannot apply edits"};
     }
@@ -377,6 +441,10 @@ Reply to_reply(const CommandOutcome& outcome) {
         const Json edit = {{"label", outcome.label}, {"edit", *outcome.edit}};
         reply.edit = std::make_shared<const Json>(edit);
     }
+    if (!outcome.show.empty()) {
+        const Json show = {{"uri", outcome.show}, {"takeFocus", true}};
+        reply.show = std::make_shared<const Json>(show);
+    }
     return reply;
 }
 
@@ -461,7 +529,9 @@ void advertise_completion(Json& capabilities) {
 
 void advertise_commands(Json& capabilities) {
     capabilities["executeCommandProvider"] = {
-        {"commands", {fix_all_command, split_command, mark_command, apply_command}}};
+        {"commands",
+         {fix_all_command, split_command, mark_command, apply_command, show_settings_command,
+          show_reader_command}}};
 }
 
 void advertise_tokens(Json& capabilities) {
@@ -480,6 +550,15 @@ void advertise_diagnostics(Json& capabilities) {
 void advertise_folders(Json& capabilities) {
     capabilities["workspace"]["workspaceFolders"] = {{"supported", true},
                                                      {"changeNotifications", true}};
+}
+
+// The files that times and findings of a script may depend on.
+void advertise_file_operation(Json& capabilities, std::string_view name) {
+    Json filters = Json::array();
+    for (const char* const glob : {"**/.sayline/**", "**/*.pls", "**/*.say"})
+        filters.push_back({{"scheme", "file"}, {"pattern", {{"glob", glob}, {"matches", "file"}}}});
+    filters.push_back({{"scheme", "file"}, {"pattern", {{"glob", "**"}, {"matches", "folder"}}}});
+    capabilities["workspace"]["fileOperations"][name] = {{"filters", std::move(filters)}};
 }
 
 } // namespace
@@ -506,6 +585,15 @@ std::span<const Method> methods() {
         notification<&Session::did_change_watched_files>("workspace/didChangeWatchedFiles"),
         notification<&Session::did_change_workspace_folders>("workspace/didChangeWorkspaceFolders",
                                                              advertise_folders),
+        notification<&Session::did_change_files>(
+            "workspace/didCreateFiles",
+            [](Json& capabilities) { advertise_file_operation(capabilities, "didCreate"); }),
+        notification<&Session::did_change_files>(
+            "workspace/didRenameFiles",
+            [](Json& capabilities) { advertise_file_operation(capabilities, "didRename"); }),
+        notification<&Session::did_change_files>(
+            "workspace/didDeleteFiles",
+            [](Json& capabilities) { advertise_file_operation(capabilities, "didDelete"); }),
         request<on_hover>("textDocument/hover", Lane::worker,
                           [](Json& capabilities) { capabilities["hoverProvider"] = true; }),
         request<on_completion>("textDocument/completion", Lane::now, advertise_completion),
@@ -545,6 +633,14 @@ std::span<const Method> methods() {
         request<on_range_formatting>(
             "textDocument/rangeFormatting", Lane::worker,
             [](Json& capabilities) { capabilities["documentRangeFormattingProvider"] = true; }),
+        request<on_type_formatting>("textDocument/onTypeFormatting", Lane::now,
+                                    [](Json& capabilities) {
+                                        capabilities["documentOnTypeFormattingProvider"] = {
+                                            {"firstTriggerCharacter", "\n"}};
+                                    }),
+        request<on_inline_completion>(
+            "textDocument/inlineCompletion", Lane::worker,
+            [](Json& capabilities) { capabilities["inlineCompletionProvider"] = true; }),
         request<on_code_lens>("textDocument/codeLens", Lane::worker,
                               [](Json& capabilities) {
                                   capabilities["codeLensProvider"] = {{"resolveProvider", false}};

@@ -68,6 +68,7 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     client.action_resolve =
         action["dataSupport"].flag() && has_entry(action["resolveSupport"]["properties"], "edit");
     client.rename_prepare = text["rename"]["prepareSupport"].flag();
+    client.inline_completion = text["inlineCompletion"].exists();
     const In folding = text["foldingRange"];
     client.fold_lines_only = folding["lineFoldingOnly"].flag();
     if (folding["rangeLimit"].exists()) client.most_folds = folding["rangeLimit"].natural();
@@ -121,6 +122,7 @@ void decode(const In& in, InitializeParams& params) {
     params.capabilities.encoding = choose_encoding(capabilities["general"]["positionEncodings"]);
     decode_text_abilities(capabilities["textDocument"], params.capabilities);
     decode_workspace_abilities(capabilities["workspace"], params.capabilities);
+    params.capabilities.show_document = capabilities["window"]["showDocument"]["support"].flag();
     params.initializationOptions = in["initializationOptions"].json();
     if (in["trace"].exists()) params.trace = in["trace"].string();
     if (in["workspaceFolders"].exists()) {
@@ -242,6 +244,20 @@ void decode(const In& in, InlayHintResolveParams& params) {
     params.textDocument.uri = in["data"]["uri"].string();
     decode(in["position"], params.position);
     params.hint = in.json();
+}
+
+void decode(const In& in, OnTypeFormattingParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    decode(in["position"], params.position);
+    params.ch = in["ch"].string();
+}
+
+void decode(const In& in, InlineCompletionParams& params) {
+    constexpr int invoked = 1; // InlineCompletionTriggerKind.Invoked
+    decode(in["textDocument"], params.textDocument);
+    decode(in["position"], params.position);
+    const In kind = in["context"]["triggerKind"];
+    params.invoked = !kind.exists() || kind.integer() == invoked;
 }
 
 void decode(const In& in, CompletionResolveParams& params) {
@@ -376,6 +392,13 @@ Json encode(const CompletionList& list) {
         items.push_back(std::move(entry));
     }
     return {{"isIncomplete", false}, {"items", std::move(items)}};
+}
+
+Json encode(const InlineCompletionList& list) {
+    Json items = Json::array();
+    for (const TextEdit& item : list.items)
+        items.push_back({{"insertText", item.newText}, {"range", encode(item.range)}});
+    return {{"items", std::move(items)}};
 }
 
 Json encode(const CodeLens& lens) {

@@ -59,6 +59,8 @@ struct ClientAbilities {
     bool completion_markdown = false;
     bool completion_resolve = false; // asks for an item's documentation when it is looked at
     bool hint_resolve = false;       // the same for a hint's tooltip
+    bool inline_completion = false;  // of LSP 3.18
+    bool show_document = false;
     std::uint32_t last_completion_kind = 18; // of those that need no declaration
     bool nested_symbols = false;
     bool action_literals = false;
@@ -255,6 +257,18 @@ struct InlayHintResolveParams {
     KeptJson hint;
 };
 
+struct OnTypeFormattingParams {
+    TextDocumentIdentifier textDocument;
+    Position position;
+    std::string ch;
+};
+
+struct InlineCompletionParams {
+    TextDocumentIdentifier textDocument;
+    Position position;
+    bool invoked = false; // the writer asked; else the editor did by itself
+};
+
 struct CompletionResolveParams {
     TextDocumentIdentifier textDocument; // from the item's data
     std::string topic;
@@ -313,6 +327,10 @@ struct CompletionItem {
 
 struct CompletionList {
     std::vector<CompletionItem> items;
+};
+
+struct InlineCompletionList {
+    std::vector<TextEdit> items;
 };
 
 // A lens says something and does nothing: its command has no name.
@@ -395,8 +413,9 @@ struct ExplainParams {
 // An edit for the client to make before the request is answered.
 struct CommandOutcome {
     std::string label;
-    KeptJson edit;     // a WorkspaceEdit; null if there is nothing to do
-    std::string error; // why it could not be done
+    KeptJson edit;      // a WorkspaceEdit; null if there is nothing to do
+    std::string error;  // why it could not be done
+    std::string show{}; // the URI of a file to show
 };
 
 // --- between structs and JSON ------------------------------------------------------------------
@@ -421,6 +440,8 @@ void decode(const In& in, CodeActionParams& params);
 void decode(const In& in, CodeActionResolveParams& params);
 void decode(const In& in, InlayHintResolveParams& params);
 void decode(const In& in, CompletionResolveParams& params);
+void decode(const In& in, OnTypeFormattingParams& params);
+void decode(const In& in, InlineCompletionParams& params);
 void decode(const In& in, ExplainParams& params);
 void decode(const In& in, SelectionRangeParams& params);
 void decode(const In& in, ReferenceParams& params);
@@ -436,6 +457,7 @@ Json encode(const Hover& hover);
 Json encode(const InlayHint& hint);
 Json encode(const CodeAction& action);
 Json encode(const CompletionList& list);
+Json encode(const InlineCompletionList& list);
 Json encode(const CodeLens& lens);
 Json encode(const FoldingRange& fold);
 Json encode(const SelectionRange& selection);

@@ -283,6 +283,7 @@ void Session::finish(const RequestId& id, std::uint64_t serial, const Reply& rep
     if (found == waiting_.end() || found->second.serial != serial) return; // cancelled meanwhile
     const Waiting waiting = take_waiting(found);
     if (reply.edit) ask_client("workspace/applyEdit", *reply.edit, {});
+    if (reply.show) ask_client("window/showDocument", *reply.show, {});
     if (reply.error.empty()) {
         surroundings_.send(response(id, reply.result));
     } else {
@@ -330,6 +331,7 @@ Json Session::initialize(InitializeParams params) {
     Json capabilities = server_capabilities(client_->encoding);
     // The protocol allows the longer form only to those who say that they know it.
     if (!client_->rename_prepare) capabilities["renameProvider"] = true;
+    if (!client_->inline_completion) capabilities.erase("inlineCompletionProvider"); // of 3.18
     return {{"capabilities", std::move(capabilities)},
             {"serverInfo", {{"name", "sayline"}, {"version", surroundings_.program_version}}}};
 }
@@ -594,6 +596,11 @@ void Session::did_change_configuration(DidChangeConfigurationParams params) {
 void Session::did_change_watched_files(FileEvents /*params*/) {
     reload_changed_settings();
     wake_parked();
+}
+
+// A watch says the same, and says it of what others do too.
+void Session::did_change_files(NoParams /*params*/) {
+    if (!client_->watch_files) did_change_watched_files({});
 }
 
 void Session::pull_settings(const std::string& uri) {

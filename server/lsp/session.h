@@ -60,6 +60,7 @@ public:
     void did_close(DocumentParams params);
     void did_change_configuration(DidChangeConfigurationParams params);
     void did_change_watched_files(FileEvents params);
+    void did_change_files(NoParams params); // made, renamed or deleted by the editor
     void did_change_workspace_folders(FoldersChange params);
     void workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParams params);
 

@@ -136,6 +136,8 @@ def odd_texts():
     for version, text in enumerate(texts, 2):
         client.send(opened(text, version=version))
         for method, more in (
+            ("textDocument/onTypeFormatting", {"position": {"line": 1, "character": 0}, "ch": "\n"}),
+            ("textDocument/inlineCompletion", {"position": {"line": 0, "character": 0}}),
             ("textDocument/hover", {"position": {"line": 0, "character": 1}}),
             ("textDocument/completion", {"position": {"line": 0, "character": 1}}),
             ("textDocument/documentSymbol", {}),
@@ -191,6 +193,8 @@ def places_at_every_column():
                 ("textDocument/references", {"context": {"includeDeclaration": True}}),
                 ("textDocument/definition", {}),
                 ("textDocument/prepareRename", {}),
+                ("textDocument/onTypeFormatting", {"ch": "\n", "options": {}}),
+                ("textDocument/inlineCompletion", {"context": {"triggerKind": 1}}),
             )]
             asked += [("textDocument/selectionRange", {"positions": spots}),
                       ("textDocument/codeLens", {}), ("textDocument/documentLink", {})]
@@ -234,6 +238,22 @@ def names_that_cannot_be():
             id, "textDocument/rename", {**document(), "position": {"line": 3, "character": 1}, **params}
         )
         assert answer["error"]["code"] == -32602, answer
+    stop(client)
+
+
+def resolved_by_strangers():
+    """What never was an item of ours is refused, or comes back as it was; the server lives."""
+    client = start()
+    client.send(opened("We count limpets."))
+    for method in ("inlayHint/resolve", "completionItem/resolve"):
+        for params in (None, 1, [], {}, {"data": None}, {"data": "x"}, {"data": []},
+                       {"data": {"uri": 1}}, {"data": {"uri": URI}}, {"data": {"uri": "x", "topic": "x"}}):
+            answer = client.request(1, method, params)
+            assert "result" in answer or answer["error"]["code"] == -32602, (method, params, answer)
+        for place_ in ({"line": 2**31 - 1, "character": 2**31 - 1}, {"line": 0, "character": 17}):
+            item = {"label": "x", "position": place_, "data": {"uri": URI, "topic": "mark:" + "x" * 100_000}}
+            answer = client.request(2, method, item)
+            assert answer["result"]["label"] == "x", answer
     stop(client)
 
 
@@ -403,6 +423,7 @@ TESTS = [
     odd_texts,
     places_at_every_column,
     names_that_cannot_be,
+    resolved_by_strangers,
     typed_equals_opened,
     cancel_while_typing,
     large_texts,
