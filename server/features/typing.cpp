@@ -112,7 +112,8 @@ std::vector<TextEdit> after_enter(const Text& text, Offset at, const Options& op
         return {{{behind, behind}, std::string(close)}};
     }
     if (!options.blank_line_after_sentence || is_item(above) || !ends_sentence(above)) return {};
-    return {{{end, end}, uses_crlf(text.bytes()) ? "\r\n" : "\n"}};
+    const Span line_end{end, text.line_start(line)};
+    return {{{end, end}, std::string(slice(text.bytes(), line_end))}};
 }
 
 } // namespace say
