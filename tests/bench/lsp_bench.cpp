@@ -355,6 +355,13 @@ void bench_requests(const char* program, std::string_view script, std::string_vi
         {"key -> findings pulled", "textDocument/diagnostic", Asked::Place::script},
         {"key -> document symbols", "textDocument/documentSymbol", Asked::Place::script},
         {"key -> times", "sayline/times", Asked::Place::script},
+        {"key -> lenses", "textDocument/codeLens", Asked::Place::script},
+        {"key -> folds", "textDocument/foldingRange", Asked::Place::script},
+        {"key -> links", "textDocument/documentLink", Asked::Place::script},
+        {"key -> highlights", "textDocument/documentHighlight", Asked::Place::cursor},
+        {"key -> linked ends", "textDocument/linkedEditingRange", Asked::Place::cursor},
+        {"key -> selections", "textDocument/selectionRange", Asked::Place::window,
+         R"(,"positions":[{"line":1000,"character":9}])"},
     };
     for (const Asked& asked : requests) {
         if (std::string_view(asked.what).find(only) == std::string_view::npos) continue;
