@@ -9,26 +9,6 @@
 namespace say {
 namespace {
 
-struct TargetAtEnd {
-    std::string_view name;
-    std::optional<Target> target;
-    Span span; // in the heading's text
-};
-
-TargetAtEnd split_heading(std::string_view heading) {
-    while (!heading.empty() && (heading.back() == ' ' || heading.back() == '\t'))
-        heading.remove_suffix(1);
-    if (!heading.ends_with(')')) return {heading, {}, {}};
-    const std::size_t open = heading.rfind('(');
-    if (open == std::string_view::npos) return {heading, {}, {}};
-    const auto target = parse_target(heading.substr(open + 1, heading.size() - open - 2));
-    if (!target) return {heading, {}, {}};
-    std::string_view name = heading.substr(0, open);
-    while (!name.empty() && (name.back() == ' ' || name.back() == '\t'))
-        name.remove_suffix(1);
-    return {name, target, make_span(open + 1, heading.size() - 1)};
-}
-
 // --- what keeps them alive ----------------------------------------------------------------------
 
 constexpr std::size_t chunk_size = 128;
@@ -273,7 +253,7 @@ private:
 
     void open_section(const Block& block) {
         close_sections(block.level, block.span.begin);
-        const TargetAtEnd heading = split_heading(slice(text_, block.content));
+        const HeadingText heading = split_heading(slice(text_, block.content));
         Section section;
         section.name = heading.name;
         section.level = block.level;
@@ -281,7 +261,7 @@ private:
         section.heading = block.span;
         section.span = block.span;
         section.target = heading.target;
-        if (heading.target) section.target_span = heading.span + block.content.begin.value;
+        if (heading.target) section.target_span = heading.target_span + block.content.begin.value;
         open_.push_back(static_cast<int>(script_.sections.size()));
         script_.sections.push_back(std::move(section));
     }

@@ -208,6 +208,18 @@ struct Link {
 // `exists` says whether there is such a file: the engine knows none.
 std::vector<Link> links(const Analysis& analysis, const std::function<bool(const Link&)>& exists);
 
+// --- landmarks ---------------------------------------------------------------------------------
+// What a script can be found by: its title, its speakers, its sections. From the text alone, so
+// that a whole folder can be looked through while somebody waits.
+struct Landmark {
+    Span span;
+    std::string name;
+    enum class Kind { title, speaker, section } kind = Kind::section;
+};
+std::vector<Landmark> landmarks(std::string_view text);
+// The letters of the query in this order, capital or not, blanks left out; all match an empty one.
+bool answers(std::string_view name, std::string_view query);
+
 // --- times -------------------------------------------------------------------------------------
 // For the status bar and `sayline time`.
 struct TimeRow {

@@ -208,13 +208,6 @@ bool same_otherwise(std::string_view before, std::string_view after, const Name&
                       });
 }
 
-// "Opening (0:20)" would set a target where there was none, or in place of the one there was.
-bool ends_in_target(std::string_view name) {
-    const std::size_t open = name.rfind('(');
-    return name.ends_with(')') && open != std::string_view::npos &&
-           parse_target(name.substr(open + 1, name.size() - open - 2));
-}
-
 } // namespace
 
 std::optional<Name> name_at(const Analysis& analysis, Offset at) {
@@ -244,7 +237,7 @@ Renaming rename(const Analysis& analysis, Offset at, std::string_view wanted) {
     const std::string_view before = analysis.document.text->bytes();
     const std::string after = apply(before, result.edits);
     const bool section = old->kind == Name::Kind::section;
-    if (section && ends_in_target(name)) {
+    if (section && split_heading(name).target) {
         result = {.edits = {}, .refusal = "the time at its end would be read as the target"};
     } else if (!same_otherwise(before, after, *old, name)) {
         result = {.edits = {},

@@ -225,6 +225,14 @@ std::string uri_of(const std::filesystem::path& path) {
     return uri;
 }
 
+std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris) {
+    std::vector<std::filesystem::path> paths;
+    for (const std::string& uri : uris) {
+        if (auto path = path_of(uri)) paths.push_back(std::move(*path));
+    }
+    return paths;
+}
+
 // --- answers -----------------------------------------------------------------------------------
 
 Diagnostic to_diagnostic(const Finding& finding, Columns& columns) {

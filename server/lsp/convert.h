@@ -42,6 +42,7 @@ Change apply_changes(Text& text, std::vector<ContentChange> changes, Encoding en
 // file:///… to a path and back; other schemes have no path.
 std::optional<std::filesystem::path> path_of(std::string_view uri);
 std::string uri_of(const std::filesystem::path& path);
+std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris);
 
 Diagnostic to_diagnostic(const Finding& finding, Columns& columns);
 // At most `most_findings`, the worst first if they are more, and one that counts the rest.

@@ -18,14 +18,6 @@ namespace {
 // Folders read in one go: some milliseconds, so that a question at the cursor need not wait.
 constexpr int folders_at_once = 16;
 
-std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris) {
-    std::vector<std::filesystem::path> paths;
-    for (const std::string& uri : uris) {
-        if (auto path = path_of(uri)) paths.push_back(std::move(*path));
-    }
-    return paths;
-}
-
 // A file that cannot be read as a script is one finding.
 Findings look_at(const std::filesystem::path& file, const nlohmann::json* editor_settings,
                  Encoding encoding, Parser& parser) {

@@ -493,13 +493,14 @@ void begin(Session& session, const RequestId& id, const In& in,
     if (!in.failed()) (session.*handler)(id, std::move(params));
 }
 
-template <auto Handler> Method folder_request(std::string_view name) {
+template <auto Handler>
+Method folder_request(std::string_view name, Advertise advertise = nullptr) {
     return {.name = name,
             .lane = Lane::folder,
             .is_request = true,
-            .begin = [](Session& session, const RequestId& id, const In& in) {
-                begin(session, id, in, Handler);
-            }};
+            .begin = [](Session& session, const RequestId& id,
+                        const In& in) { begin(session, id, in, Handler); },
+            .advertise = advertise};
 }
 
 // A request of the session itself.
@@ -624,6 +625,9 @@ std::span<const Method> methods() {
         request<on_tokens_delta>("textDocument/semanticTokens/full/delta", Lane::worker, nullptr),
         request<on_diagnostic>("textDocument/diagnostic", Lane::worker, advertise_diagnostics),
         folder_request<&Session::workspace_diagnostic>("workspace/diagnostic"),
+        folder_request<&Session::workspace_symbol>(
+            "workspace/symbol",
+            [](Json& capabilities) { capabilities["workspaceSymbolProvider"] = true; }),
         request<on_tokens_range>(
             "textDocument/semanticTokens/range", Lane::worker,
             [](Json& capabilities) { capabilities["semanticTokensProvider"]["range"] = true; }),

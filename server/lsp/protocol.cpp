@@ -184,6 +184,10 @@ void decode(const In& in, WorkspaceDiagnosticParams& params) {
     params.partialResultToken = in["partialResultToken"].json();
 }
 
+void decode(const In& in, WorkspaceSymbolParams& params) {
+    params.query = in["query"].string();
+}
+
 void decode(const In& in, FoldersChange& params) {
     const In event = in["event"];
     event["added"].entries([&](const In& each) { params.added.push_back(each["uri"].string()); });
@@ -414,6 +418,13 @@ Json encode(const FoldingRange& fold) {
 
 Json encode(const Location& location) {
     return {{"uri", location.uri}, {"range", encode(location.range)}};
+}
+
+Json encode(const SymbolInformation& symbol) {
+    Json result = {
+        {"name", symbol.name}, {"kind", symbol.kind}, {"location", encode(symbol.location)}};
+    if (!symbol.containerName.empty()) result["containerName"] = symbol.containerName;
+    return result;
 }
 
 Json encode(const DocumentHighlight& highlight) {

@@ -136,6 +136,10 @@ struct WorkspaceDiagnosticParams {
     KeptJson partialResultToken;
 };
 
+struct WorkspaceSymbolParams {
+    std::string query;
+};
+
 struct FoldersChange {
     std::vector<std::string> added; // URIs
     std::vector<std::string> removed;
@@ -350,6 +354,13 @@ struct Location {
     Range range;
 };
 
+struct SymbolInformation {
+    std::string name;
+    int kind = 0;
+    Location location;
+    std::string containerName; // empty for none
+};
+
 struct DocumentHighlight {
     Range range;
     int kind = 0; // 1 text, 2 read, 3 write
@@ -430,6 +441,7 @@ void decode(const In& in, DocumentParams& params);
 void decode(const In& in, DiagnosticParams& params);
 void decode(const In& in, SemanticTokensDeltaParams& params);
 void decode(const In& in, WorkspaceDiagnosticParams& params);
+void decode(const In& in, WorkspaceSymbolParams& params);
 void decode(const In& in, FoldersChange& params);
 void decode(const In& in, PositionParams& params);
 void decode(const In& in, RangeParams& params);
@@ -462,6 +474,7 @@ Json encode(const CodeLens& lens);
 Json encode(const FoldingRange& fold);
 Json encode(const SelectionRange& selection);
 Json encode(const Location& location);
+Json encode(const SymbolInformation& symbol);
 Json encode(const DocumentHighlight& highlight);
 Json encode(const LinkedEditingRanges& ranges);
 Json encode(const PrepareRename& spot);

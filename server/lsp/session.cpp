@@ -167,7 +167,7 @@ void Session::take_request(Json& message, std::string_view name, const RequestId
         return refuse_it(ErrorCode::invalid_request,
                          fmt::format("{} is a notification and has no id", name));
     }
-    if (waiting_.contains(id) || checks_.contains(id)) {
+    if (waiting_.contains(id) || checks_.contains(id) || searches_.contains(id)) {
         return refuse_it(ErrorCode::invalid_request, "a request with this id still waits");
     }
 
@@ -309,7 +309,8 @@ Session::Waiting Session::take_waiting(std::map<RequestId, Waiting>::iterator fo
 void Session::cancel(CancelParams params) {
     const auto found = waiting_.find(params.id);
     if (found == waiting_.end()) {
-        cancel_check(params.id); // else it was answered, or never asked
+        // Else it was answered, or never asked.
+        if (!cancel_check(params.id)) cancel_search(params.id);
         return;
     }
     Waiting waiting = take_waiting(found);
@@ -353,6 +354,8 @@ Json Session::shutdown(NoParams /*params*/) {
     state_ = State::shut_down;
     while (!checks_.empty())
         cancel_check(RequestId(checks_.begin()->first));
+    while (!searches_.empty())
+        cancel_search(RequestId(searches_.begin()->first));
     for (auto& [uri, script] : scripts_) {
         supersede(*script.current);
     }

@@ -63,6 +63,7 @@ public:
     void did_change_files(NoParams params); // made, renamed or deleted by the editor
     void did_change_workspace_folders(FoldersChange params);
     void workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParams params);
+    void workspace_symbol(const RequestId& id, WorkspaceSymbolParams params);
 
 private:
     enum class State { fresh, running, shut_down };
@@ -100,6 +101,8 @@ private:
         std::string items; // reports that were not sent yet, with commas between
         bool over = false; // answered or cancelled
     };
+    // Looking for a name in the scripts of the open folders (folder_search.cpp).
+    struct FolderSearch;
     // What is known of a script that is not open, while its file and settings stay as they are.
     struct FileReport {
         std::uint64_t stamp = 0;
@@ -145,6 +148,9 @@ private:
     void finish_check(const std::shared_ptr<FolderCheck>& check);
     bool cancel_check(const RequestId& id);
     void wake_parked();
+    void search_on(const std::shared_ptr<FolderSearch>& search);
+    void finish_search(FolderSearch& search);
+    bool cancel_search(const RequestId& id);
 
     // settings
     std::shared_ptr<const Options> load_options(const std::string& uri, OpenScript& script);
@@ -179,6 +185,7 @@ private:
 
     std::vector<std::string> folders_; // URIs
     std::map<RequestId, std::shared_ptr<FolderCheck>> checks_;
+    std::map<RequestId, std::shared_ptr<FolderSearch>> searches_;
     // Asked again with nothing new to tell: answered when there is.
     std::shared_ptr<FolderCheck> parked_;
     int quiet_checks_ = 0; // in a row

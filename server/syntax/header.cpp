@@ -310,6 +310,22 @@ std::optional<Target> parse_target(std::string_view written) {
     return Target{*exact, *exact};
 }
 
+HeadingText split_heading(std::string_view heading) {
+    const auto without_blanks = [](std::string_view text) {
+        while (!text.empty() && (text.back() == ' ' || text.back() == '\t'))
+            text.remove_suffix(1);
+        return text;
+    };
+    heading = without_blanks(heading);
+    if (!heading.ends_with(')')) return {heading, {}, {}};
+    const std::size_t open = heading.rfind('(');
+    if (open == std::string_view::npos) return {heading, {}, {}};
+    const auto target = parse_target(heading.substr(open + 1, heading.size() - open - 2));
+    if (!target) return {heading, {}, {}};
+    return {without_blanks(heading.substr(0, open)), target,
+            make_span(open + 1, heading.size() - 1)};
+}
+
 std::optional<double> parse_pace(std::string_view written) {
     written = trim(written);
     const auto number = take_number(written, true);

@@ -30,6 +30,14 @@ std::optional<double> parse_pace(std::string_view written);
 // The words a minute that speed 1 stands for: the study's pace 1 (docs/timing.md).
 inline constexpr double words_a_minute_at_speed_one = 172.0;
 
+// A heading's text: "Opening (0:20)" is a name and a target.
+struct HeadingText {
+    std::string_view name; // a prefix of the text
+    std::optional<Target> target;
+    Span target_span; // in the text, without the brackets; empty without a target
+};
+HeadingText split_heading(std::string_view heading);
+
 // How far the writer is with the script; a draft hears little.
 enum class Stage { draft, mark, read };
 std::optional<Stage> parse_stage(std::string_view written);

@@ -151,6 +151,7 @@ def odd_texts():
             ("textDocument/definition", {"position": {"line": 0, "character": 1}}),
             ("textDocument/prepareRename", {"position": {"line": 0, "character": 1}}),
             ("textDocument/documentLink", {}),
+            ("workspace/symbol", {"query": text}),
             ("textDocument/selectionRange", {"positions": [{"line": 0, "character": 1}] * 3}),
             ("sayline/explain", {}),
         ):

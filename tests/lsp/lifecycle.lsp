@@ -42,8 +42,8 @@
     "scheme": "file"}, {"pattern": {"glob": "**/*.pls", "matches": "file"}, "scheme": "file"},
     {"pattern": {"glob": "**/*.say", "matches": "file"}, "scheme": "file"},
     {"pattern": {"glob": "**", "matches": "folder"}, "scheme": "file"}]}},
-    "workspaceFolders": {"changeNotifications": true, "supported": true}}},
-    "serverInfo": {"name": "sayline", "version": "0.1.0"}}}
+    "workspaceFolders": {"changeNotifications": true, "supported": true}},
+    "workspaceSymbolProvider": true}, "serverInfo": {"name": "sayline", "version": "0.1.0"}}}
 --> {"jsonrpc": "2.0", "method": "initialized", "params": {}}
 --> {"jsonrpc": "2.0", "id": 3, "method": "initialize", "params": {"processId": null,
     "rootUri": null, "capabilities": {}}}

@@ -60,13 +60,26 @@ TEST_CASE("methods/what is advertised follows from the rows") {
     const Json capabilities = server_capabilities(Encoding::utf8);
     CHECK(capabilities["positionEncoding"] == "utf-8");
     CHECK(capabilities["textDocumentSync"]["change"] == 2); // Incremental
-    for (const char* name :
-         {"hoverProvider", "completionProvider", "inlayHintProvider", "codeActionProvider",
-          "executeCommandProvider", "documentSymbolProvider", "semanticTokensProvider",
-          "documentFormattingProvider", "documentRangeFormattingProvider", "codeLensProvider",
-          "diagnosticProvider", "foldingRangeProvider", "selectionRangeProvider",
-          "documentHighlightProvider", "linkedEditingRangeProvider", "referencesProvider",
-          "definitionProvider", "renameProvider", "documentLinkProvider"}) {
+    for (const char* name : {"hoverProvider",
+                             "completionProvider",
+                             "inlayHintProvider",
+                             "codeActionProvider",
+                             "executeCommandProvider",
+                             "documentSymbolProvider",
+                             "semanticTokensProvider",
+                             "documentFormattingProvider",
+                             "documentRangeFormattingProvider",
+                             "codeLensProvider",
+                             "diagnosticProvider",
+                             "foldingRangeProvider",
+                             "selectionRangeProvider",
+                             "documentHighlightProvider",
+                             "linkedEditingRangeProvider",
+                             "referencesProvider",
+                             "definitionProvider",
+                             "renameProvider",
+                             "workspaceSymbolProvider",
+                             "documentLinkProvider"}) {
         INFO(name);
         CHECK(capabilities.contains(name));
     }

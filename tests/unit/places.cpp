@@ -226,3 +226,17 @@ TEST_CASE("places/files that a script names") {
     CHECK(linked_files("[").empty());
     CHECK(linked_files("[.] [x.] [.mp4]").empty());
 }
+
+TEST_CASE("places/what a script can be found by") {
+    std::string found;
+    for (const Landmark& mark : landmarks("---\r\ntitle: Tide\r\nspeakers: MIRA, 🐚\r\n---\r\n"
+                                          "# Low water (0:20)\r\n\r\nOut.\r\n\r\n# (0:10)\r\n"))
+        found += fmt::format("{}@{} ", mark.name, mark.span.begin.value);
+    CHECK(found == "Tide@12 MIRA@28 🐚@34 Low water@45 ");
+    CHECK(landmarks("").empty());
+    CHECK(answers("Low water", "lwa"));
+    CHECK(answers("Low water", "low WATER"));
+    CHECK(answers("Low water", ""));
+    CHECK(answers("Éva", "é"));
+    CHECK(!answers("Low water", "wl"));
+}
