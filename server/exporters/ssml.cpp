@@ -172,7 +172,7 @@ private:
     std::string_view between(int word) const {
         const std::vector<Word>& words = thought_.written.words;
         const std::string_view text = thought_.written.plain.text;
-        const auto next = static_cast<std::size_t>(word + 1);
+        const std::size_t next = word < 0 ? 0 : static_cast<std::size_t>(word) + 1;
         const std::uint32_t begin =
             word < 0 ? 0 : words[static_cast<std::size_t>(word)].plain.end.value;
         const std::size_t end = next < words.size() ? words[next].plain.begin.value : text.size();

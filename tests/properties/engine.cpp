@@ -260,8 +260,9 @@ TEST_CASE("engine/a warm memo answers as a cold one when one input changes") {
                                    "allow: run-on\n", "stage: draft\n"}) {
         std::string other = text;
         const std::size_t end = other.find("\n---");
-        other = "---\n" + line + other.substr(other.find("target"), end - other.find("target")) +
-                other.substr(end);
+        other = fmt::format("---\n{}{}{}", line,
+                            other.substr(other.find("target"), end - other.find("target")),
+                            other.substr(end));
         INFO(line);
         CHECK(digest(*analyse(document(other), Options{}, parser, memo, Cancel{})) ==
               digest(*cold(other)));
