@@ -19,7 +19,7 @@ std::string distance(Seconds expected, Seconds end) {
 
 std::string title_of(const Timing& timing, const std::optional<Target>& target, Seconds slack) {
     const Seconds expected = timing.expected;
-    const std::string clock = format_clock(expected);
+    std::string clock = format_clock(expected);
     if (!target) return clock;
     const std::string wanted = format_target(*target);
     const Seconds off = off_target(expected, *target, slack);

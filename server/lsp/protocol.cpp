@@ -357,9 +357,9 @@ Json encode(const InlayHint& hint) {
 }
 
 Json encode(const CodeAction& action) {
-    const Json command = {{"title", action.title},
-                          {"command", action.command},
-                          {"arguments", Json::array({action.script})}};
+    Json command = {{"title", action.title},
+                    {"command", action.command},
+                    {"arguments", Json::array({action.script})}};
     if (action.as_command && !action.command.empty()) return command;
     if (action.as_command) {
         return {{"title", action.title},
