@@ -1,6 +1,7 @@
 // Every target, one line each.
 #include "exporters/caption_files.h"
 #include "exporters/exporter.h"
+#include "exporters/json.h"
 #include "exporters/running_order.h"
 #include "exporters/ssml.h"
 
@@ -10,12 +11,13 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 4> table{{
+constexpr std::array<Exporter, 5> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
     {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
     {"csv", "a running order: sections, thoughts and directions with their times",
      write_running_order},
+    {"json", "the same with every word, pause and mark, for other programs", write_json},
 }};
 
 } // namespace
