@@ -81,7 +81,7 @@ int run_export(const Arguments& arguments, Console& console) {
 
 std::vector<Flag> export_flags() {
     std::vector<Flag> flags = {
-        {"--to", "TARGET", "vtt, srt, ssml, csv or json"},
+        {"--to", "TARGET", "vtt, srt, ssml, csv, json or svg"},
         {"--out", "FILE", "Where to write it (standard output)"},
         {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"}};
     for (Flag& flag : reading_flags())

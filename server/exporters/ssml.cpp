@@ -1,5 +1,6 @@
 #include "exporters/ssml.h"
 
+#include "exporters/xml.h"
 #include "speech/phones.h"
 #include "text/unicode.h"
 
@@ -13,33 +14,10 @@ namespace say {
 namespace {
 
 using Node = pugi::xml_node;
+using xml::add_text;
+using xml::set;
 
 // --- text and times -----------------------------------------------------------------------------
-
-// What no XML document may hold becomes U+FFFD (XML 1.0, production 2).
-std::string xml_text(std::string_view text) {
-    std::string result;
-    for (std::size_t at = 0; at < text.size();) {
-        const unicode::CodePoint c = unicode::decode(text, at);
-        const bool control =
-            c.value < 0x20 && c.value != '\t' && c.value != '\n' && c.value != '\r';
-        if (control || c.value == 0xFFFE || c.value == 0xFFFF) {
-            result += "\xEF\xBF\xBD";
-        } else {
-            result += text.substr(at, c.size);
-        }
-        at += c.size;
-    }
-    return result;
-}
-
-void add_text(Node node, std::string_view text) {
-    if (!text.empty()) node.append_child(pugi::node_pcdata).set_value(xml_text(text).c_str());
-}
-
-void set(Node node, const char* name, const std::string& value) {
-    node.append_attribute(name).set_value(xml_text(value).c_str());
-}
 
 std::string milliseconds(Seconds seconds) {
     return fmt::format("{}ms", std::llround(seconds.count() * 1000));
@@ -251,13 +229,6 @@ void add_section_marks(Node body, const Script& script, std::size_t& section, Of
     }
 }
 
-struct StringWriter : pugi::xml_writer {
-    std::string text;
-    void write(const void* data, std::size_t size) override {
-        text.append(static_cast<const char*>(data), size);
-    }
-};
-
 } // namespace
 
 std::string write_ssml(const Analysis& analysis, const ExportOptions& /*options*/) {
@@ -281,9 +252,7 @@ std::string write_ssml(const Analysis& analysis, const ExportOptions& /*options*
         add_section_marks(body, script, section, placed.block.span.begin);
         add_thought(body, script, placed, analysis.options.voice.table);
     }
-    StringWriter writer;
-    document.save(writer, "", pugi::format_raw, pugi::encoding_utf8);
-    return writer.text + '\n';
+    return xml::write(document);
 }
 
 } // namespace say

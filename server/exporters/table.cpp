@@ -2,6 +2,7 @@
 #include "exporters/caption_files.h"
 #include "exporters/exporter.h"
 #include "exporters/json.h"
+#include "exporters/rhythm.h"
 #include "exporters/running_order.h"
 #include "exporters/ssml.h"
 
@@ -11,13 +12,14 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 5> table{{
+constexpr std::array<Exporter, 6> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
     {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
     {"csv", "a running order: sections, thoughts and directions with their times",
      write_running_order},
     {"json", "the same with every word, pause and mark, for other programs", write_json},
+    {"svg", "a picture of the script's rhythm", write_rhythm},
 }};
 
 } // namespace
