@@ -11,23 +11,16 @@
 namespace say::cli {
 namespace {
 
-constexpr int fewest_columns = 16;
-constexpr int most_columns = 80;
-
-std::string target_names() {
-    std::string names;
-    for (const Exporter& exporter : exporters())
-        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
-    return names;
-}
-
 Result<const Exporter*> wanted_target(const Arguments& arguments) {
     const auto name = arguments.value("--to");
-    if (!name) return Error{fmt::format("give --to and one of {}", target_names())};
-    const Exporter* exporter = find_exporter(*name);
-    if (exporter == nullptr) {
-        return Error{fmt::format("--to \"{}\" is no target; there are {}", *name, target_names())};
+    if (!name) {
+        std::string names;
+        for (const Exporter& exporter : exporters())
+            names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
+        return Error{fmt::format("give --to and one of {}", names)};
     }
+    const auto exporter = wanted_exporter(*name);
+    if (!exporter) return Error{fmt::format("--to {}", exporter.error().message)};
     return exporter;
 }
 

@@ -2,6 +2,7 @@
 // a target, a function from an analysis to bytes.
 #pragma once
 
+#include "base/result.h"
 #include "engine/analysis.h"
 
 #include <span>
@@ -18,9 +19,15 @@ struct Exporter {
     std::string_view name;    // "vtt"
     std::string_view summary; // one line, no full stop
     std::string (*write)(const Analysis& analysis, const ExportOptions& options) = nullptr;
+    std::string_view ending = {}; // of its file's name; empty: the target's name
 };
 
+// How long a caption's line may be, in characters.
+inline constexpr int fewest_columns = 16;
+inline constexpr int most_columns = 80;
+
 std::span<const Exporter> exporters();
-const Exporter* find_exporter(std::string_view name); // null if there is none
+// The target of that name, or a sentence that names those there are.
+Result<const Exporter*> wanted_exporter(std::string_view name);
 
 } // namespace say

@@ -6,7 +6,8 @@
 #include "exporters/running_order.h"
 #include "exporters/ssml.h"
 
-#include <algorithm>
+#include <fmt/core.h>
+
 #include <array>
 
 namespace say {
@@ -28,11 +29,13 @@ std::span<const Exporter> exporters() {
     return table;
 }
 
-const Exporter* find_exporter(std::string_view name) {
-    const auto* const found =
-        std::find_if(table.begin(), table.end(),
-                     [&](const Exporter& exporter) { return exporter.name == name; });
-    return found == table.end() ? nullptr : found;
+Result<const Exporter*> wanted_exporter(std::string_view name) {
+    std::string names;
+    for (const Exporter& exporter : table) {
+        if (exporter.name == name) return &exporter;
+        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
+    }
+    return Error{fmt::format("\"{}\" is no target; there are {}", name, names)};
 }
 
 } // namespace say

@@ -234,5 +234,8 @@ struct TimeRow {
     int section = -1; // index into Script::sections; -1 for the script and for thoughts
 };
 std::vector<TimeRow> times(const Analysis& analysis, bool with_thoughts);
+// When what stands at a place is said, from the script's top: a word's start, a thought's before
+// its first word, the next thought's between two.
+Seconds said_at(const Analysis& analysis, Offset at);
 
 } // namespace say

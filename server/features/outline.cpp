@@ -152,4 +152,20 @@ std::vector<TimeRow> times(const Analysis& analysis, bool with_thoughts) {
     return rows;
 }
 
+Seconds said_at(const Analysis& analysis, Offset at) {
+    const std::vector<Placed>& thoughts = analysis.script.thoughts;
+    const auto here =
+        std::partition_point(thoughts.begin(), thoughts.end(),
+                             [&](const Placed& placed) { return placed.block.span.end < at; });
+    if (here == thoughts.end()) return analysis.script.timing.expected;
+    const Thought& thought = *here->thought;
+    const std::uint32_t begin = here->block.span.begin.value;
+    Seconds inside{0};
+    for (std::size_t word = 0; word < thought.written.words.size(); ++word) {
+        if (begin + thought.written.words[word].source.begin.value > at.value) break;
+        inside = thought.reading.said[word].at;
+    }
+    return here->at + inside;
+}
+
 } // namespace say

@@ -1,6 +1,7 @@
 // The methods of the protocol, one row each, and the handlers of those that ask about a script.
 // A handler is a function from a snapshot and its parameters to what is sent; the row decodes,
 // calls and encodes.
+#include "exporters/exporter.h"
 #include "host/explain_json.h"
 #include "host/files.h"
 #include "host/pls.h"
@@ -360,7 +361,7 @@ ScriptTimes::Row to_row(const TimeRow& row, Columns& columns) {
     return result;
 }
 
-ScriptTimes on_times(const Snapshot& snapshot, const DocumentParams& /*params*/) {
+ScriptTimes on_times(const Snapshot& snapshot, const TimesParams& params) {
     Columns columns = columns_of(snapshot);
     ScriptTimes result;
     for (const TimeRow& row : times(snapshot.analysis, false)) {
@@ -370,7 +371,31 @@ ScriptTimes on_times(const Snapshot& snapshot, const DocumentParams& /*params*/)
             result.sections.push_back(to_row(row, columns));
         }
     }
+    if (params.position)
+        result.at = said_at(snapshot.analysis, columns.offset(*params.position)).count();
     return result;
+}
+
+// For an editor's list of what can be made.
+Json export_targets() {
+    Json targets = Json::array();
+    for (const Exporter& each : exporters()) {
+        targets.push_back({{"name", each.name},
+                           {"summary", each.summary},
+                           {"file", each.ending.empty() ? each.name : each.ending}});
+    }
+    return targets;
+}
+
+Exported on_export(const Snapshot& snapshot, const ExportParams& params) {
+    const auto exporter = wanted_exporter(params.target);
+    if (!exporter) return {.target = {}, .text = {}, .error = exporter.error().message};
+    ExportOptions options;
+    if (params.columns > 0)
+        options.columns = std::clamp(params.columns, fewest_columns, most_columns);
+    return {.target = params.target,
+            .text = (*exporter)->write(snapshot.analysis, options),
+            .error = {}};
 }
 
 Json on_explain(const Snapshot& snapshot, const ExplainParams& params) {
@@ -429,6 +454,10 @@ Reply to_reply(const DiagnosticReport& report) {
 
 Reply to_reply(const SemanticTokensDelta& delta) {
     return {.result = write(delta), .edit = {}, .error = {}};
+}
+
+Reply to_reply(const Exported& made) {
+    return {.result = write(encode(made)), .edit = {}, .error = made.error};
 }
 
 Reply to_reply(const RenameOutcome& outcome) {
@@ -679,6 +708,11 @@ std::span<const Method> methods() {
             }),
         request<on_times>("sayline/times", Lane::worker, nullptr),
         request<on_explain>("sayline/explain", Lane::worker, nullptr),
+        request<on_export>("sayline/export", Lane::worker,
+                           [](Json& capabilities) {
+                               capabilities["experimental"]["sayline"]["targets"] =
+                                   export_targets();
+                           }),
     };
     return table;
 }

@@ -270,6 +270,17 @@ void decode(const In& in, CompletionResolveParams& params) {
     params.item = in.json();
 }
 
+void decode(const In& in, TimesParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    if (in["position"].exists()) decode(in["position"], params.position.emplace());
+}
+
+void decode(const In& in, ExportParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    params.target = in["target"].string();
+    if (in["columns"].exists()) params.columns = in["columns"].integer();
+}
+
 void decode(const In& in, ExplainParams& params) {
     decode(in["textDocument"], params.textDocument);
     if (in["position"].exists()) decode(in["position"], params.position.emplace());
@@ -469,7 +480,12 @@ Json encode(const ScriptTimes& times) {
         entry["range"] = encode(row.range);
         sections.push_back(std::move(entry));
     }
+    if (times.at) result["at"] = rounded(*times.at);
     return result;
+}
+
+Json encode(const Exported& made) {
+    return {{"target", made.target}, {"text", made.text}};
 }
 
 Json encode(const RequestId& id) {

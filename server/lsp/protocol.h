@@ -414,11 +414,29 @@ struct ScriptTimes {
     };
     Row whole;
     std::vector<Row> sections;
+    std::optional<double> at; // when what stands at the position asked for is said
+};
+
+struct TimesParams {
+    TextDocumentIdentifier textDocument;
+    std::optional<Position> position;
 };
 
 struct ExplainParams {
     TextDocumentIdentifier textDocument;
     std::optional<Position> position; // none: every thought
+};
+
+struct ExportParams {
+    TextDocumentIdentifier textDocument;
+    std::string target; // as in `sayline export --to`
+    int columns = 0;    // of a caption's line; 0: as ever
+};
+
+struct Exported {
+    std::string target;
+    std::string text;
+    std::string error; // why there is none
 };
 
 // An edit for the client to make before the request is answered.
@@ -454,7 +472,9 @@ void decode(const In& in, InlayHintResolveParams& params);
 void decode(const In& in, CompletionResolveParams& params);
 void decode(const In& in, OnTypeFormattingParams& params);
 void decode(const In& in, InlineCompletionParams& params);
+void decode(const In& in, TimesParams& params);
 void decode(const In& in, ExplainParams& params);
+void decode(const In& in, ExportParams& params);
 void decode(const In& in, SelectionRangeParams& params);
 void decode(const In& in, ReferenceParams& params);
 void decode(const In& in, RenameParams& params);
@@ -480,6 +500,7 @@ Json encode(const LinkedEditingRanges& ranges);
 Json encode(const PrepareRename& spot);
 Json encode(const DocumentLink& link);
 Json encode(const ScriptTimes& times);
+Json encode(const Exported& made);
 Json encode(const RequestId& id);
 
 // On one line. What is not UTF-8 becomes U+FFFD.

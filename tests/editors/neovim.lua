@@ -170,6 +170,14 @@ local function main()
   check(buffer_text():gsub("[*/~.,]", ""):gsub("%s+", " ") == unmarked:gsub("[*/~.,]", ""):gsub("%s+", " "),
     "the marks have changed a word:\n" .. buffer_text())
 
+  -- Captions into a file of one's own choice; a form that is not there is named and nothing written.
+  local captions = vim.fn.tempname() .. ".srt"
+  vim.cmd("SaylineExport srt " .. captions)
+  wait_for("the captions", function() return vim.fn.filereadable(captions) == 1 end)
+  check(table.concat(vim.fn.readfile(captions), "\n"):find("00:00:00,000 --> ", 1, true), "no captions were written")
+  local names = vim.fn.getcompletion("SaylineExport ", "cmdline")
+  check(vim.tbl_contains(names, "vtt") and vim.tbl_contains(names, "svg"), "the forms do not complete")
+
   vim.cmd("checkhealth sayline")
   local report = buffer_text()
   check(report:find("is sayline %d"), "the health check does not name the program:\n" .. report)

@@ -1,9 +1,9 @@
 // The parts of the VS Code extension that need no editor: where the program is looked for, the stage
-// in the header, when the words at a place are said, and how a target is drawn.
+// in the header, the files of other forms, and how a target is drawn.
 // Run by `vscode` beside this file, in the folder where the extension is built.
 import { spawnSync } from "node:child_process";
 import assert from "node:assert/strict";
-import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 
@@ -14,7 +14,7 @@ mkdirSync(work, { recursive: true });
 const outfile = join(work, "parts.mjs");
 await require("esbuild").build({
   stdin: {
-    contents: `export * from "./src/reading"; export * from "./src/stage"; export * from "./src/server";
+    contents: `export * from "./src/exports"; export * from "./src/stage"; export * from "./src/server";
       export { budgetBar } from "./src/sections";`,
     resolveDir: process.cwd(),
   },
@@ -30,7 +30,7 @@ await require("esbuild").build({
     },
   }],
 });
-const { budgetBar, findServer, secondsAt, stageEdit } = await import(outfile);
+const { budgetBar, fileFor, findServer, pageAround, stageEdit } = await import(outfile);
 
 // --- where the program is ------------------------------------------------------------------------
 
@@ -82,24 +82,16 @@ for (const text of ["", "Hi.", "---\ntitle: A\n---\n", "---\ntitle: A"]) {
   }
 }
 
-// --- when the words at a place are said ----------------------------------------------------------
+// --- other forms ----------------------------------------------------------------------------------
 
-// The seconds of the items add up to those of the script (docs/explain.md), so the last word of each
-// line is said before the first of the next, and all before the script's end.
-const demo = readFileSync(process.env.SAYLINE_DEMO, "utf8");
-const said = spawnSync(program, ["explain", process.env.SAYLINE_DEMO], { encoding: "utf8" }).stdout;
-const items = said.trim().split("\n").map((row) => JSON.parse(row));
-const total = items.reduce((sum, item) => sum + item.seconds, 0);
-let last = 0;
-demo.split("\n").forEach((line, number) => {
-  for (const part of ["", line.slice(0, line.length / 2), line]) {
-    const at = secondsAt(items, number, part);
-    assert.ok(at >= last - 1e-9 && at <= total + 1e-9, `line ${number + 1}: ${at} s after ${last} s of ${total}`);
-    last = at;
-  }
-});
-assert.equal(secondsAt(items, 0, ""), 0);
-assert.ok(last > total - 5, `the last line is said at ${last} s of ${total}`);
+assert.equal(fileFor("/tide/shore.say", { file: "html" }), "/tide/shore.html");
+assert.equal(fileFor("/tide/shore", { file: "vtt" }), "/tide/shore.vtt");
+const picture = spawnSync(program, ["export", "--to", "svg", process.env.SAYLINE_DEMO], { encoding: "utf8" }).stdout;
+for (const dark of [true, false]) {
+  const page = pageAround(picture, dark);
+  assert.ok(page.includes(dark ? "@media all{" : "@media not all{"), "the editor's colours decide");
+  assert.ok(!page.includes("prefers-color-scheme") && !/<script|https?:(?!\/\/www\.w3\.org\/2000\/svg)/.test(page));
+}
 
 // --- targets -------------------------------------------------------------------------------------
 
@@ -110,4 +102,4 @@ assert.equal(bar(10, 20), "▪▪▪▪▫▫▫▫");
 assert.equal(bar(20, 20), "▪▪▪▪▪▪▪▪");
 assert.equal(bar(25, 20), "▪▪▪▪▪▪▪▪|▪▪");
 assert.equal(bar(500, 20), "▪▪▪▪▪▪▪▪|▪▪▪▪");
-console.log("parts: the program, the stage, the time at the cursor and the targets are right");
+console.log("parts: the program, the stage, the other forms and the targets are right");

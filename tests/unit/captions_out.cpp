@@ -138,7 +138,7 @@ TEST_CASE("captions-out/both files come back as they went out") {
         const auto analysis = test::analyse_text(text, Options{});
         const auto list = captions(*analysis, {});
         for (const char* target : {"vtt", "srt"}) {
-            const std::string file = find_exporter(target)->write(*analysis, {});
+            const std::string file = wanted_exporter(target).value()->write(*analysis, {});
             const auto read = std::string_view(target) == "vtt" ? read_webvtt(file, "a.vtt")
                                                                 : read_srt(file, "a.srt");
             REQUIRE(read.has_value());
@@ -173,7 +173,7 @@ TEST_CASE("captions-out/noise cannot break out of a cue") {
         const auto list = captions(*analysis, {});
         INFO("seed " << seed << "\n" << text);
         check_shape(list, 42);
-        const auto read = read_webvtt(find_exporter("vtt")->write(*analysis, {}), "a.vtt");
+        const auto read = read_webvtt(wanted_exporter("vtt").value()->write(*analysis, {}), "a.vtt");
         REQUIRE(read.has_value());
         // A cue of nothing but a dash is read as no talk.
         CHECK(read->cues.size() + read->left_out.size() == list.size());

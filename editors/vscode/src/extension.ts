@@ -12,6 +12,7 @@ import {
   State,
   type StaticFeature,
 } from "vscode-languageclient/node";
+import { RhythmView, saveAs } from "./exports";
 import { linkRules, openRule, ruleLinks } from "./rules";
 import { goToLine, SectionView } from "./sections";
 import { findServer } from "./server";
@@ -22,6 +23,7 @@ import { activeScript, RunTime } from "./times";
 let client: LanguageClient | undefined;
 let log: vscode.LogOutputChannel;
 let runTime: RunTime;
+let rhythm: RhythmView;
 let bundled: string; // the folder of the program that may come with the extension
 let ownId: string;
 
@@ -33,13 +35,18 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const sections = new SectionView();
   runTime = new RunTime(
     () => client,
-    (times) => sections.show(times),
+    (times) => {
+      sections.show(times);
+      void rhythm.follow();
+    },
   );
+  rhythm = new RhythmView(() => client);
   const command = vscode.commands.registerCommand;
   context.subscriptions.push(
     log,
     runTime,
     sections,
+    rhythm,
     command("sayline.new", newScript),
     command("sayline.sections", () => runTime.pickSection()),
     command("sayline.showTimes", () => vscode.commands.executeCommand("sayline.sectionView.focus")),
@@ -48,13 +55,15 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     command("sayline.putInMarks", onScript((script) => runCommand("sayline.markScript", script))),
     command("sayline.split", onScript((script) => runCommand("sayline.splitScript", script))),
     command("sayline.mend", onScript((script) => runCommand("sayline.fixAll", script))),
+    command("sayline.saveAs", onScript((script, form) => withServer((server) => saveAs(server, script, form)))),
+    command("sayline.rhythm", onScript((script) => withServer(() => rhythm.show(script)))),
     command("sayline.rule", (id?: string) => openRule(manual, id)),
     command("sayline.restart", restart),
     command("sayline.log", () => log.show()),
     vscode.window.registerUriHandler(ruleLinks(manual)),
-    vscode.window.onDidChangeActiveTextEditor(() => runTime.otherEditor()),
+    vscode.window.onDidChangeActiveTextEditor(() => void runTime.refresh()),
     vscode.window.onDidChangeTextEditorSelection((event) => {
-      if (event.textEditor === vscode.window.activeTextEditor) runTime.atCursor();
+      if (event.textEditor === vscode.window.activeTextEditor) void runTime.refresh();
     }),
     vscode.workspace.onDidChangeConfiguration(onSettings),
     vscode.workspace.onDidGrantWorkspaceTrust(restart),
@@ -95,22 +104,29 @@ async function newScript(where?: unknown): Promise<void> {
   await vscode.window.showTextDocument(script, { selection: new vscode.Range(end, end), viewColumn });
 }
 
-// Has the server change the script; it sends the edit back as a request of its own.
-async function runCommand(name: string, script: vscode.TextDocument): Promise<void> {
+// What needs the server; whatever it refuses is shown.
+async function withServer(work: (server: LanguageClient) => Promise<void>): Promise<void> {
   if (!client?.isRunning()) {
     return void vscode.window.showWarningMessage("The server is not running.", "Restart it").then((choice) => choice && restart());
   }
-  const before = script.version;
-  const { uri } = client.code2ProtocolConverter.asTextDocumentIdentifier(script);
   try {
-    await client.sendRequest("workspace/executeCommand", { command: name, arguments: [uri] });
+    await work(client);
   } catch (error) {
-    return void vscode.window.showWarningMessage(error instanceof Error ? error.message : String(error));
+    void vscode.window.showWarningMessage(error instanceof Error ? error.message : String(error));
   }
-  // The edit may still be on its way when the answer is there.
-  setTimeout(() => {
-    if (script.version === before) vscode.window.setStatusBarMessage("Sayline: nothing to change", 4000);
-  }, 500);
+}
+
+// Has the server change the script; it sends the edit back as a request of its own.
+async function runCommand(name: string, script: vscode.TextDocument): Promise<void> {
+  await withServer(async (server) => {
+    const before = script.version;
+    const { uri } = server.code2ProtocolConverter.asTextDocumentIdentifier(script);
+    await server.sendRequest("workspace/executeCommand", { command: name, arguments: [uri] });
+    // The edit may still be on its way when the answer is there.
+    setTimeout(() => {
+      if (script.version === before) vscode.window.setStatusBarMessage("Sayline: nothing to change", 4000);
+    }, 500);
+  });
 }
 
 export async function deactivate(): Promise<void> {

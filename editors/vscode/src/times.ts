@@ -2,7 +2,6 @@
 // on it opens.
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
-import { ReadingClock, type Item } from "./reading";
 
 export interface Target {
   low: number; // 0: no lower end
@@ -27,6 +26,7 @@ export interface SectionRun extends Run {
 export interface Times extends Run {
   schema: 1;
   sections: SectionRun[];
+  at?: number; // seconds from the start to what stands at the cursor
 }
 
 export function clock(seconds: number): string {
@@ -60,15 +60,11 @@ export class RunTime implements vscode.Disposable {
   );
   private asking = false;
   private stale = false;
-  private times: Times | undefined;
-  private lastAt: number | undefined;
-  private readonly reading: ReadingClock;
 
   constructor(
     private readonly client: () => LanguageClient | undefined,
     private readonly onTimes: (times: Times | undefined) => void,
   ) {
-    this.reading = new ReadingClock((document) => this.explain(document));
     this.item.name = "Run time of the script";
     this.item.command = "sayline.sections";
   }
@@ -77,7 +73,7 @@ export class RunTime implements vscode.Disposable {
     this.item.dispose();
   }
 
-  // Asks again after a change. One question at a time: what changes meanwhile is asked for once the
+  // Asks again after a change or a move of the cursor. One question at a time: what changes meanwhile is asked for once the
   // answer is there, so fast typing neither floods the server nor waits for a timer.
   async refresh(): Promise<void> {
     this.stale = true;
@@ -91,28 +87,12 @@ export class RunTime implements vscode.Disposable {
       else if (times && document === activeScript()) this.show(times);
     }
     this.asking = false;
-    this.atCursor();
   }
 
   // Without a server there are no times, and old ones would mislead.
   hide(): void {
-    this.times = undefined;
     this.item.hide();
     this.onTimes(undefined);
-  }
-
-  otherEditor(): void {
-    this.lastAt = undefined;
-    void this.refresh();
-  }
-
-  // The cursor has moved: when is what stands there said?
-  atCursor(): void {
-    const editor = vscode.window.activeTextEditor;
-    if (!editor || !activeScript()) return;
-    this.reading.ask(editor.document, editor.selection.active, (at) => {
-      if (this.times && editor === vscode.window.activeTextEditor) this.write(this.times, at);
-    });
   }
 
   async pickSection(): Promise<void> {
@@ -145,35 +125,28 @@ export class RunTime implements vscode.Disposable {
   }
 
   private async ask(document: vscode.TextDocument): Promise<Times | undefined> {
-    return this.send<Times>("sayline/times", document);
-  }
-
-  private async explain(document: vscode.TextDocument): Promise<Item[] | undefined> {
-    return this.send<Item[]>("sayline/explain", document);
-  }
-
-  private async send<Answer>(method: string, document: vscode.TextDocument): Promise<Answer | undefined> {
     const client = this.client();
     if (!client?.isRunning()) return undefined;
     const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
+    const editor = vscode.window.activeTextEditor;
+    const cursor = editor?.document === document ? editor.selection.active : undefined;
+    const position = cursor && client.code2ProtocolConverter.asPosition(cursor);
     try {
-      return (await client.sendRequest<Answer | null>(method, { textDocument })) ?? undefined;
+      return (await client.sendRequest<Times | null>("sayline/times", { textDocument, position })) ?? undefined;
     } catch {
       return undefined; // cancelled or stopping: the next change asks again
     }
   }
 
   private show(times: Times): void {
-    this.times = times;
-    this.write(times, undefined);
+    this.write(times);
     this.onTimes(times);
     this.item.show();
   }
 
-  private write(times: Times, at: number | undefined): void {
+  private write(times: Times): void {
     const isOver = times.off > 0;
-    const cursor = at ?? this.lastAt;
-    this.lastAt = cursor;
+    const cursor = times.at;
     const run = isOver ? `${runText(times)}, ${clock(times.off)} over` : runText(times);
     this.item.text = cursor === undefined ? run : `${run} · here ${clock(cursor)}`;
     this.item.backgroundColor = isOver

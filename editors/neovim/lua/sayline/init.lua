@@ -53,7 +53,7 @@ local function ask(buffer, method, params, answer)
   local state = buffers[buffer]
   local client = state and vim.lsp.get_client_by_id(state.client)
   if not client then return answer(nil) end
-  local function handler(err, result) answer(not err and result or nil) end
+  local function handler(err, result) answer(not err and result or nil, err) end
   local sent
   if vim.fn.has("nvim-0.11") == 1 then
     sent = client:request(method, params, handler, buffer)
@@ -140,6 +140,35 @@ function M.sections()
     vim.fn.setloclist(0, {}, " ", { title = "Times of the sections", items = rows })
     vim.cmd("lopen")
   end)
+end
+
+-- The script in another form, beside it unless a file is named.
+function M.export(target, file)
+  local buffer = vim.api.nvim_get_current_buf()
+  local params = { textDocument = text_document(buffer), target = target }
+  local ending = target
+  for _, each in ipairs(M.targets(buffer)) do
+    if each.name == target then ending = each.file end
+  end
+  if not file or file == "" then
+    file = vim.api.nvim_buf_get_name(buffer):gsub("%.say$", "") .. "." .. ending
+  end
+  ask(buffer, "sayline/export", params, function(made, problem)
+    if not made then return tell(problem and problem.message or "the server made nothing; see :LspLog") end
+    local out, why = io.open(vim.fn.fnamemodify(file, ":p"), "wb")
+    if not out then return tell("cannot write: " .. why) end
+    out:write(made.text)
+    out:close()
+    vim.api.nvim_echo({ { "wrote " .. file } }, true, {})
+  end)
+end
+
+-- What the server can make: each a name, a summary and the ending of its file's name.
+function M.targets(buffer)
+  local state = buffers[buffer]
+  local client = state and vim.lsp.get_client_by_id(state.client)
+  local known = client and client.server_capabilities.experimental
+  return known and known.sayline and known.sayline.targets or {}
 end
 
 -- Writes the stage into the header: draft, mark or read. A script without a header gets one.
@@ -262,6 +291,14 @@ local function attached(client, buffer)
   })
   command(buffer, "SaylineSplit", whole_script("sayline.splitScript"), {
     desc = "Give every sentence its own thought",
+  })
+  command(buffer, "SaylineExport", function(given) M.export(given.fargs[1], given.fargs[2]) end, {
+    desc = "Write the script in another form: captions, a page, a running order",
+    nargs = "+",
+    complete = function(_, line)
+      if line:match("^%S+%s+%S+%s") then return vim.fn.getcompletion(line:match("%S*$"), "file") end
+      return vim.tbl_map(function(each) return each.name end, M.targets(buffer))
+    end,
   })
   command(buffer, "SaylineMend", whole_script("sayline.fixAll"), {
     desc = "Mend what changes no spoken word",
