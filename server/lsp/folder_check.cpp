@@ -185,7 +185,7 @@ void Session::finish_check(const std::shared_ptr<FolderCheck>& check) {
         notify("$/progress",
                {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
     }
-    surroundings_.send(response(check->id, fmt::format(R"({{"items":[{}]}})", check->items)));
+    answer(check->id, response(check->id, fmt::format(R"({{"items":[{}]}})", check->items)));
 }
 
 bool Session::cancel_check(const RequestId& id) {
@@ -199,7 +199,7 @@ bool Session::cancel_check(const RequestId& id) {
         notify("$/progress",
                {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
     }
-    send_error(encode(id), ErrorCode::request_cancelled, "cancelled");
+    send_error(id, ErrorCode::request_cancelled, "cancelled");
     return true;
 }
 

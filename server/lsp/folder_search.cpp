@@ -126,7 +126,7 @@ void Session::finish_search(FolderSearch& search) {
     search.over = true;
     const RequestId id = search.id;
     searches_.erase(id);
-    send({{"jsonrpc", "2.0"}, {"id", encode(id)}, {"result", std::move(result)}});
+    answer(id, response(id, write(result)));
 }
 
 bool Session::cancel_search(const RequestId& id) {
@@ -134,7 +134,7 @@ bool Session::cancel_search(const RequestId& id) {
     if (found == searches_.end()) return false;
     found->second->over = true;
     searches_.erase(found);
-    send_error(encode(id), ErrorCode::request_cancelled, "cancelled");
+    send_error(id, ErrorCode::request_cancelled, "cancelled");
     return true;
 }
 

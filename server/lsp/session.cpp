@@ -97,13 +97,29 @@ void Session::receive(std::span<char> body) {
         refuse(ErrorCode::parse_error, "the message is not JSON");
         return;
     }
+    if (message.is_array()) {
+        take_batch(message);
+    } else {
+        take_guarded(message);
+    }
+}
+
+void Session::take_batch(Json& messages) {
+    if (messages.empty()) return refuse(ErrorCode::invalid_request, "a batch holds a message");
+    batches_.open();
+    for (Json& message : messages)
+        take_guarded(message);
+    if (const std::string answers = batches_.close(); !answers.empty()) surroundings_.send(answers);
+}
+
+void Session::take_guarded(Json& message) {
     try {
         take(message);
     } catch (const std::exception& bug) {
         log::error(fmt::format("message failed: {}", bug.what()));
         const auto id = id_of(message);
         if (id && message.contains("method")) {
-            send_error(encode(*id), ErrorCode::internal_error, "the server failed on this");
+            send_error(id, ErrorCode::internal_error, "the server failed on this");
         }
     }
 }
@@ -115,9 +131,7 @@ void Session::refuse(ErrorCode code, std::string_view why) {
 
 void Session::take(Json& message) {
     if (!message.is_object()) {
-        refuse(ErrorCode::invalid_request, message.is_array()
-                                               ? "batches are no part of this protocol"
-                                               : "a message is a JSON object");
+        refuse(ErrorCode::invalid_request, "a message is a JSON object");
         return;
     }
     const bool has_id = message.contains("id");
@@ -126,20 +140,20 @@ void Session::take(Json& message) {
         if (has_id && (message.contains("result") || message.contains("error"))) {
             take_answer(message);
         } else {
-            send_error(id ? encode(*id) : Json(), ErrorCode::invalid_request,
-                       "the message has no method");
+            send_error(id, ErrorCode::invalid_request, "the message has no method");
         }
         return;
     }
     const std::string method(text_of(message, "method"));
     if (method.empty() || text_of(message, "jsonrpc") != "2.0" || (has_id && !id)) {
-        send_error(id ? encode(*id) : Json(), ErrorCode::invalid_request,
+        send_error(id, ErrorCode::invalid_request,
                    method.empty()  ? "method: expected a name"
                    : has_id && !id ? "id: expected a whole number or a string"
                                    : "jsonrpc: expected \"2.0\"");
         return;
     }
     if (id) {
+        batches_.expect(*id);
         take_request(message, method, *id);
     } else {
         take_notification(message, method);
@@ -147,9 +161,7 @@ void Session::take(Json& message) {
 }
 
 void Session::take_request(Json& message, std::string_view name, const RequestId& id) {
-    const auto refuse_it = [&](ErrorCode code, std::string_view why) {
-        send_error(encode(id), code, why);
-    };
+    const auto refuse_it = [&](ErrorCode code, std::string_view why) { send_error(id, code, why); };
     if (state_ == State::shut_down) {
         return refuse_it(ErrorCode::invalid_request, "the server was shut down");
     }
@@ -181,7 +193,7 @@ void Session::take_request(Json& message, std::string_view name, const RequestId
     if (method->lane == Lane::in_order) {
         const Json result = method->handle(*this, params);
         if (!problem.empty()) return refuse_it(ErrorCode::invalid_params, problem);
-        surroundings_.send(response(id, write(result)));
+        answer(id, response(id, write(result)));
         return;
     }
     Prepared prepared = method->prepare(params);
@@ -220,10 +232,16 @@ void Session::send(const Json& message) {
     surroundings_.send(write(message));
 }
 
-void Session::send_error(const Json& id, ErrorCode code, std::string_view why) {
-    send({{"jsonrpc", "2.0"},
-          {"id", id},
-          {"error", {{"code", static_cast<int>(code)}, {"message", why}}}});
+void Session::answer(const std::optional<RequestId>& id, std::string message) {
+    const std::string ready = batches_.add(id, std::move(message));
+    if (!ready.empty()) surroundings_.send(ready);
+}
+
+void Session::send_error(const std::optional<RequestId>& id, ErrorCode code, std::string_view why) {
+    const Json message = {{"jsonrpc", "2.0"},
+                          {"id", id ? encode(*id) : Json()},
+                          {"error", {{"code", static_cast<int>(code)}, {"message", why}}}};
+    answer(id, write(message));
 }
 
 void Session::notify(std::string_view method, Json params) {
@@ -285,9 +303,9 @@ void Session::finish(const RequestId& id, std::uint64_t serial, const Reply& rep
     if (reply.edit) ask_client("workspace/applyEdit", *reply.edit, {});
     if (reply.show) ask_client("window/showDocument", *reply.show, {});
     if (reply.error.empty()) {
-        surroundings_.send(response(id, reply.result));
+        answer(id, response(id, reply.result));
     } else {
-        send_error(encode(id), ErrorCode::request_failed, reply.error);
+        send_error(id, ErrorCode::request_failed, reply.error);
     }
     const std::string line =
         fmt::format("{} on version {}: {:.2f} ms", waiting.method,
@@ -315,7 +333,7 @@ void Session::cancel(CancelParams params) {
     }
     Waiting waiting = take_waiting(found);
     waiting.cancel.request_stop();
-    send_error(encode(params.id), ErrorCode::request_cancelled, "cancelled");
+    send_error(params.id, ErrorCode::request_cancelled, "cancelled");
 }
 
 // --- lifecycle ---------------------------------------------------------------------------------

@@ -4,6 +4,7 @@
 
 #include "engine/options.h"
 #include "host/files.h"
+#include "lsp/batch.h"
 #include "lsp/method.h"
 #include "lsp/told.h"
 #include "lsp/worker.h"
@@ -118,8 +119,10 @@ private:
     void take_notification(Json& message, std::string_view method);
     void take_answer(const Json& message);
     void send(const Json& message);
-    void send_result(const RequestId& id, const Json& result);
-    void send_error(const Json& id, ErrorCode code, std::string_view why);
+    void take_batch(Json& messages);
+    void take_guarded(Json& message);
+    void answer(const std::optional<RequestId>& id, std::string message);
+    void send_error(const std::optional<RequestId>& id, ErrorCode code, std::string_view why);
     void notify(std::string_view method, Json params);
     void ask_client(std::string_view method, Json params, Answer answer);
 
@@ -170,6 +173,7 @@ private:
     std::unordered_map<std::string, OpenScript> scripts_;
     std::map<RequestId, Waiting> waiting_;
     std::uint64_t last_serial_ = 0;
+    Batches batches_;
     std::map<std::int64_t, Answer> asked_;
     std::int64_t last_asked_ = 0;
     KeptJson common_settings_; // the editor's, where it has none for a script by itself

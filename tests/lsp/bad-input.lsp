@@ -18,12 +18,6 @@ raw> Content-Length: 5\r\n\r\n"low"
 --> null
 <-- {"error": {"code": -32600, "message": "a message is a JSON object"}, "id": null,
     "jsonrpc": "2.0"}
---> []
-<-- {"error": {"code": -32600, "message": "batches are no part of this protocol"}, "id": null,
-    "jsonrpc": "2.0"}
---> [{"jsonrpc": "2.0", "id": 1, "method": "shutdown"}]
-<-- {"error": {"code": -32600, "message": "batches are no part of this protocol"}, "id": null,
-    "jsonrpc": "2.0"}
 --> {"jsonrpc": "2.0"}
 <-- {"error": {"code": -32600, "message": "the message has no method"}, "id": null,
     "jsonrpc": "2.0"}
