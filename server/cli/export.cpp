@@ -74,7 +74,7 @@ int run_export(const Arguments& arguments, Console& console) {
 
 std::vector<Flag> export_flags() {
     std::vector<Flag> flags = {
-        {"--to", "TARGET", "vtt, srt, ssml, csv, json or svg"},
+        {"--to", "TARGET", "vtt, srt, ssml, csv, json, svg or page"},
         {"--out", "FILE", "Where to write it (standard output)"},
         {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"}};
     for (Flag& flag : reading_flags())
@@ -88,9 +88,11 @@ const Command export_command = {
     .name = "export",
     .arguments = "SCRIPT|-",
     .summary = "Write the script in the form that somebody else needs",
-    .help = "vtt and srt are captions at the script's own times, csv is a running order for the\n"
-            "crew, ssml is markup for a speech synthesiser. The times are an estimate: "
-            "docs/exports.md says how good it is.",
+    .help =
+        "vtt and srt are captions at the script's own times, csv is a running order for the\n"
+        "crew, ssml is markup for a speech synthesiser, page is a file that a browser shows in\n"
+        "front of the lens: docs/reading-page.md. The times are an estimate: "
+        "docs/exports.md says how good it is.",
     .flags = export_flags(),
     .run = run_export,
 };

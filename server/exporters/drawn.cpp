@@ -14,6 +14,8 @@ bool is_own_of(const Mark& mark, int word) {
     case MarkShape::prefix: return mark.first == word;
     case MarkShape::suffix:
     case MarkShape::word: return std::max(mark.first, mark.last) == word;
+    // A tie is the word's before it.
+    case MarkShape::standing: return mark.kind == MarkKind::tie && mark.first == word;
     default: return false;
     }
 }

@@ -2,6 +2,7 @@
 #include "exporters/caption_files.h"
 #include "exporters/exporter.h"
 #include "exporters/json.h"
+#include "exporters/page.h"
 #include "exporters/rhythm.h"
 #include "exporters/running_order.h"
 #include "exporters/ssml.h"
@@ -13,7 +14,7 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 6> table{{
+constexpr std::array<Exporter, 7> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
     {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
@@ -21,6 +22,7 @@ constexpr std::array<Exporter, 6> table{{
      write_running_order},
     {"json", "the same with every word, pause and mark, for other programs", write_json},
     {"svg", "a picture of the script's rhythm", write_rhythm},
+    {"page", "a reading page for the lens: one HTML file, offline", write_page, "html"},
 }};
 
 } // namespace

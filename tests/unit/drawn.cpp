@@ -56,6 +56,7 @@ TEST_CASE("drawn/words, signs and marks stand in the order of the script") {
     CHECK(line_of("(Nobody minds,) \"he said.\" x So.\n") ==
           "<open aside>Nobody[aside] minds[aside],<close aside> <open quoted>he[quoted] "
           "said[quoted].<close quoted> <pause beat>So.");
+    CHECK(line_of("By the old\u203Flifeboat house.\n") == "By the old[tie] lifeboat house.");
     CHECK(line_of("Patella{puh-TEHL-uh} at 8:30{= half past eight}, so:: [smile] ↑late↘?\n") ==
           "Patella{puh-TEHL-uh} at 8:30{=half past eight}, so[stretch] <direction smile>"
           "late[step up][end down]?");

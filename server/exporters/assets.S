@@ -1,0 +1,26 @@
+// The pages' own files (data/), compiled in as they are: read-only bytes from a name to its _end.
+    .section .rodata
+
+    .macro asset name, file
+    .global say_asset_\name
+    .hidden say_asset_\name
+    .type say_asset_\name, %object
+say_asset_\name:
+    .incbin "\file"
+    .global say_asset_\name\()_end
+    .hidden say_asset_\name\()_end
+say_asset_\name\()_end:
+    .byte 0
+    .size say_asset_\name, . - say_asset_\name
+    .endm
+
+    asset drawing_css, "drawing.css"
+    asset drawing_js, "drawing.js"
+    asset page_html, "page.html"
+    asset page_css, "page.css"
+    asset page_time_js, "page_time.js"
+    asset page_text_js, "page_text.js"
+    asset page_link_js, "page_link.js"
+    asset page_js, "page.js"
+
+    .section .note.GNU-stack, "", %progbits

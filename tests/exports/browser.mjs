@@ -1,0 +1,76 @@
+// What tests of pages share: a browser, pages from scripts, named checks.
+import { spawnSync } from "node:child_process";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+
+const { chromium } = await import(process.env.SAYLINE_PLAYWRIGHT);
+export const work = process.env.SAYLINE_WORK;
+export const source = process.env.SAYLINE_SOURCE;
+export const demo = readFileSync(join(source, "docs/demo/limpets.say"), "utf8");
+export const shot = (name) => join(process.env.SAYLINE_SHOTS, `${name}.png`);
+
+export function check(condition, message) {
+  if (!condition) throw new Error(message);
+}
+
+export function same(got, wanted, what) {
+  check(JSON.stringify(got) === JSON.stringify(wanted), `${what}: ${JSON.stringify(got)}, not ${JSON.stringify(wanted)}`);
+}
+
+// Writes a script in a form and answers with what came out.
+export function exported(text, target) {
+  const run = spawnSync(process.env.SAYLINE_PROGRAM, ["export", "--to", target, "-"], { input: text, encoding: "utf8", maxBuffer: 1e9, cwd: work });
+  check(run.status === 0, `export --to ${target}: ${run.stderr}`);
+  return run.stdout;
+}
+
+export const scriptOf = (text) => JSON.parse(exported(text, "json"));
+
+// A page as a file; the same name is the same page exported anew.
+export function pageFile(text, name = "reading", target = "page") {
+  const file = join(work, `${name}.html`);
+  writeFileSync(file, exported(text, target));
+  return pathToFileURL(file).href;
+}
+
+// Opens windows in a context of its own, with a clock that stands until it is told; whatever leaves
+// the file and whatever goes wrong in it fails the test.
+export async function withBrowser(tests) {
+  const browser = await chromium.launch({ executablePath: process.env.SAYLINE_CHROMIUM, args: ["--no-sandbox", "--disable-gpu"] });
+  let failed = 0;
+  for (const [name, test, options] of tests) {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+    const wrong = [];
+    const leaves = (request) => !/^(file|data|blob|about):/.test(request.url()) && !request.url().startsWith("http://127.0.0.1:");
+    context.on("request", (request) => { if (leaves(request)) wrong.push(`it asks for ${request.url()}`); });
+    context.on("weberror", (error) => wrong.push(error.error().stack ?? String(error.error())));
+    // A test that ends the server says so: the browser then tells of a load that failed.
+    const expected = (text) => options?.failsToLoad && /ERR_CONNECTION_REFUSED|ERR_INCOMPLETE_CHUNKED|Failed to load resource/.test(text);
+    context.on("console", (message) => { if (message.type() === "error" && !expected(message.text())) wrong.push(message.text()); });
+    try {
+      await test(context);
+      check(wrong.length === 0, wrong.join("\n"));
+      console.log(`  ${name}`);
+    } catch (error) {
+      failed++;
+      console.log(`  ${name}: FAILED\n${[error.stack, ...wrong].join("\n")}`);
+      for (const [index, page] of context.pages().entries()) await page.screenshot({ path: shot(`failure-${name.replaceAll(/\W+/g, "-")}-${index}`) }).catch(() => {});
+    }
+    await context.close();
+  }
+  await browser.close();
+  console.log(`${tests.length - failed} of ${tests.length} well`);
+  return failed ? 1 : 0;
+}
+
+// Relative luminance and contrast of sRGB colours: WCAG 2.2, definitions of both terms.
+export function contrast(one, other) {
+  const luminance = ([r, g, b]) => {
+    const linear = (value) => (value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4);
+    return 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
+  };
+  const [dark, light] = [luminance(one), luminance(other)].sort((a, b) => a - b);
+  return (light + 0.05) / (dark + 0.05);
+}
+export const rgb = (css) => css.match(/[\d.]+/g).slice(0, 3).map(Number);
