@@ -55,6 +55,7 @@ extern const Command calibrate_command;
 extern const Command format_command;
 extern const Command mark_command;
 extern const Command export_command;
+extern const Command page_command;
 extern const Command explain_command;
 extern const Command docs_command;
 
