@@ -2,8 +2,8 @@
 // holds the committed pages and these equal.
 #include "cli/command.h"
 #include "engine/options.h"
+#include "host/manual.h"
 #include "host/settings.h"
-#include "rules/rule.h"
 #include "syntax/marks.h"
 
 #include <fmt/core.h>
@@ -15,49 +15,10 @@
 namespace say::cli {
 namespace {
 
-// A cell may hold any character but the one that ends it.
-std::string cell(std::string_view text) {
-    std::string result;
-    for (const char c : text) {
-        if (c == '|') result += '\\';
-        result += c;
-    }
-    return result;
-}
-
-// One sentence a line, as all our pages are written. A full stop inside a figure has no blank
-// behind it, and one of an abbreviation is followed by a small letter.
-std::string sentence_lines(std::string_view paragraph) {
-    std::string result;
-    for (std::size_t i = 0; i < paragraph.size(); ++i) {
-        const bool end = (paragraph[i] == '.' || paragraph[i] == '?' || paragraph[i] == '!') &&
-                         i + 2 < paragraph.size() && paragraph[i + 1] == ' ' &&
-                         !(paragraph[i + 2] >= 'a' && paragraph[i + 2] <= 'z');
-        result += paragraph[i];
-        if (!end) continue;
-        result += '\n';
-        ++i;
-    }
-    return result;
-}
+using manual::cell;
 
 void print_rules(std::ostream& out) {
-    out << "# Rules\n\n"
-           "What Sayline says about a script, in the order in which findings of one family win.\n"
-           "A rule is heard from its stage on: `draft` is every script, `mark` and `read` are set "
-           "in "
-           "the header, in the settings or by `--stage`.\n"
-           "Silence one at a thought with a line `% allow: rule-id` above it, in the header with "
-           "`allow: rule-id`, or in `.sayline/settings.json` with `\"rules\": {\"rule-id\": "
-           "\"off\"}`; `hint` and `warning` set how loud it is.\n\n"
-           "| rule | severity | from stage | finds |\n| --- | --- | --- | --- |\n";
-    for (const Rule* rule : all_rules()) {
-        out << fmt::format("| [{0}](#{0}) | {1} | {2} | {3} |\n", rule->id, name_of(rule->severity),
-                           name_of(rule->stage), cell(rule->summary));
-    }
-    for (const Rule* rule : all_rules()) {
-        out << fmt::format("\n## {}\n\n{}\n", rule->id, sentence_lines(rule->manual));
-    }
+    out << rules_page();
 }
 
 void print_options(std::ostream& out) {

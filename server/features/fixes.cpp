@@ -410,4 +410,14 @@ std::vector<TextEdit> edits_of(const Analysis& analysis, Sweep sweep) {
     return edits;
 }
 
+Span first_guess(const TextEdit& edit) {
+    const std::string_view text = edit.replacement;
+    if (!edit.span.empty() || text.size() < 3 || text.front() != '{' || text.back() != '}')
+        return {};
+    std::size_t begin = text[1] == '=' ? 2 : 1;
+    while (begin + 1 < text.size() && text[begin] == ' ')
+        ++begin;
+    return make_span(begin, text.size() - 1);
+}
+
 } // namespace say

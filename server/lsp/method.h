@@ -49,6 +49,7 @@ struct Reply {
 struct Prepared {
     std::string uri;
     std::function<Reply(const Snapshot&)> run;
+    std::function<Reply(const ClientAbilities&)> at_once{}; // instead, for what needs no script
 };
 
 struct Method {

@@ -4,6 +4,7 @@
 #include "exporters/exporter.h"
 #include "host/explain_json.h"
 #include "host/files.h"
+#include "host/manual.h"
 #include "host/pls.h"
 #include "host/settings.h"
 #include "lsp/convert.h"
@@ -89,6 +90,30 @@ WorkspaceEdit edit_of(const Snapshot& snapshot, const std::vector<say::TextEdit>
             .versioned = snapshot.client.document_changes};
 }
 
+// With stops in a snippet's own syntax: what a guess put in is selected, to be typed over.
+std::string snippet_of(std::string_view text, Span guess) {
+    const auto plain = [](std::string_view part) {
+        std::string escaped;
+        for (const char c : part) {
+            if (c == '$' || c == '}' || c == '\\') escaped += '\\';
+            escaped += c;
+        }
+        return escaped;
+    };
+    return fmt::format("{}${{1:{}}}{}", plain(text.substr(0, guess.begin.value)),
+                       plain(slice(text, guess)), plain(text.substr(guess.end.value)));
+}
+
+// One place to type over at a time; a bulk fix has none.
+WorkspaceEdit edit_of(const Snapshot& snapshot, const Fix& fix, Columns& columns) {
+    WorkspaceEdit edit = edit_of(snapshot, fix.edits, columns);
+    if (!snapshot.client.snippet_edits || fix.edits.size() != 1) return edit;
+    const say::TextEdit& only = fix.edits.front();
+    if (const Span guess = first_guess(only); !guess.empty())
+        edit.edits.front().snippet = snippet_of(only.replacement, guess);
+    return edit;
+}
+
 // Many edits that rest on a guess are shown before they are taken, where the editor can.
 WorkspaceEdit edit_of(const Snapshot& snapshot, const std::vector<say::TextEdit>& edits,
                       Columns& columns, std::string_view preview) {
@@ -133,6 +158,7 @@ constexpr std::string_view mark_command = "sayline.markScript";
 constexpr std::string_view apply_command = "sayline.applyFix";
 constexpr std::string_view show_settings_command = "sayline.openSettings";
 constexpr std::string_view show_reader_command = "sayline.openReader";
+constexpr std::string_view show_rules_command = "sayline.openRules";
 
 std::string_view command_of(Sweep sweep) {
     switch (sweep) {
@@ -167,9 +193,10 @@ std::vector<CodeAction> on_code_action(const Snapshot& snapshot, const CodeActio
             result.command = command_of(*action.sweep); // its edits are made when it is chosen
         } else if (action.sweep) {
             result.edit = edit_of(snapshot, *action.sweep, columns);
+        } else if (action.preview) {
+            result.edit = edit_of(snapshot, action.fix.edits, columns, action.fix.title);
         } else {
-            result.edit = edit_of(snapshot, action.fix.edits, columns,
-                                  action.preview ? action.fix.title : std::string_view{});
+            result.edit = edit_of(snapshot, action.fix, columns);
         }
         if (action.finding != nullptr) {
             result.diagnostic = to_diagnostic(*action.finding, columns);
@@ -286,13 +313,13 @@ CommandOutcome refusal(std::string why) {
 }
 
 // The file in the editor, if both exist and can do it.
-CommandOutcome show(const Snapshot& snapshot, const std::filesystem::path& file,
+CommandOutcome show(const ClientAbilities& client, const std::filesystem::path& file,
                     std::string_view remedy) {
     std::error_code error;
     if (!std::filesystem::exists(file, error)) {
         return refusal(fmt::format("there is no {} yet; {}", file.string(), remedy));
     }
-    if (!snapshot.client.show_document) {
+    if (!client.show_document) {
         return refusal("this editor cannot be asked to open a file; it is " + file.string());
     }
     CommandOutcome outcome;
@@ -305,7 +332,8 @@ CommandOutcome show_settings(const Snapshot& snapshot) {
     if (!script) return refusal("the script is not saved yet, so no folder has its settings");
     std::filesystem::path folder = find_settings_folder(*script);
     if (folder.empty()) folder = script->parent_path() / ".sayline";
-    return show(snapshot, folder / "settings.json", "docs/options.md says what may stand in it");
+    return show(snapshot.client, folder / "settings.json",
+                "docs/options.md says what may stand in it");
 }
 
 CommandOutcome show_reader(const Snapshot& snapshot) {
@@ -317,7 +345,13 @@ CommandOutcome show_reader(const Snapshot& snapshot) {
     }
     const std::filesystem::path file = reader_file(*script, reader);
     if (file.empty()) return refusal("no folder .sayline stands beside the script or above it");
-    return show(snapshot, file, "sayline calibrate learns it from a timed read");
+    return show(snapshot.client, file, "sayline calibrate learns it from a timed read");
+}
+
+CommandOutcome show_rules(const ClientAbilities& client) {
+    const auto page = rules_page_file();
+    if (!page) return refusal(page.error().message);
+    return show(client, *page, "`sayline docs rules` prints it");
 }
 
 CommandOutcome on_command(const Snapshot& snapshot, const ExecuteCommandParams& params) {
@@ -488,6 +522,20 @@ Prepared prepare(const In& in, Result (*handler)(const Snapshot&, const Params&)
             }};
 }
 
+// All commands but one are about a script.
+Prepared prepare_command(const In& in) {
+    ExecuteCommandParams params;
+    decode(in, params);
+    if (params.command == show_rules_command) {
+        return {.uri = {}, .run = {}, .at_once = [](const ClientAbilities& client) {
+                    return to_reply(show_rules(client));
+                }};
+    }
+    if (params.textDocument.uri.empty())
+        in["arguments"].refuse("expected the script's URI as the first one");
+    return prepare<CommandOutcome, ExecuteCommandParams>(in, on_command);
+}
+
 template <class Params>
 Json call(Session& session, const In& in, void (Session::*handler)(Params)) {
     Params params;
@@ -549,7 +597,11 @@ template <auto Handler> Method notification(std::string_view name, Advertise adv
 
 void advertise_actions(Json& capabilities) {
     capabilities["codeActionProvider"] = {
-        {"codeActionKinds", {"quickfix", "refactor.rewrite", "source.fixAll.sayline"}}};
+        {"codeActionKinds", {"quickfix", "refactor.rewrite", "source.fixAll.sayline"}},
+        {"documentation", Json::array({{{"kind", "quickfix"},
+                                        {"command",
+                                         {{"title", "What the rules look for"},
+                                          {"command", show_rules_command}}}}})}};
 }
 
 void advertise_completion(Json& capabilities) {
@@ -560,8 +612,8 @@ void advertise_completion(Json& capabilities) {
 void advertise_commands(Json& capabilities) {
     capabilities["executeCommandProvider"] = {
         {"commands",
-         {fix_all_command, split_command, mark_command, apply_command, show_settings_command,
-          show_reader_command}}};
+         {fix_all_command, split_command, mark_command, apply_command, show_rules_command,
+          show_settings_command, show_reader_command}}};
 }
 
 void advertise_tokens(Json& capabilities) {
@@ -646,7 +698,8 @@ std::span<const Method> methods() {
                                             capabilities["codeActionProvider"]["resolveProvider"] =
                                                 true;
                                         }),
-        request<on_command>("workspace/executeCommand", Lane::worker, advertise_commands),
+        {"workspace/executeCommand", Lane::worker, true, prepare_command, nullptr, nullptr,
+         advertise_commands},
         request<on_document_symbol>(
             "textDocument/documentSymbol", Lane::worker,
             [](Json& capabilities) { capabilities["documentSymbolProvider"] = true; }),

@@ -68,6 +68,7 @@ void decode_text_abilities(const In& text, ClientAbilities& client) {
     client.action_resolve =
         action["dataSupport"].flag() && has_entry(action["resolveSupport"]["properties"], "edit");
     client.rename_prepare = text["rename"]["prepareSupport"].flag();
+    client.action_documentation = action["documentationSupport"].flag();
     client.inline_completion = text["inlineCompletion"].exists();
     const In folding = text["foldingRange"];
     client.fold_lines_only = folding["lineFoldingOnly"].flag();
@@ -83,6 +84,8 @@ void decode_workspace_abilities(const In& workspace, ClientAbilities& client) {
         client.document_changes && workspace["workspaceEdit"]["changeAnnotationSupport"].exists();
     client.create_files = client.document_changes &&
                           has_entry(workspace["workspaceEdit"]["resourceOperations"], "create");
+    client.snippet_edits =
+        client.document_changes && workspace["workspaceEdit"]["snippetEditSupport"].flag();
     client.configuration = workspace["configuration"].flag();
     client.watch_configuration = workspace["didChangeConfiguration"]["dynamicRegistration"].flag();
     client.watch_files = workspace["didChangeWatchedFiles"]["dynamicRegistration"].flag();
@@ -229,7 +232,6 @@ void decode(const In& in, ExecuteCommandParams& params) {
         if (index == 1) params.edit = argument.json();
         ++index;
     });
-    if (index == 0) in["arguments"].refuse("expected the script's URI as the first one");
 }
 
 void decode(const In& in, CodeActionParams& params) {
@@ -319,7 +321,9 @@ Json encode(const Range& range) {
 }
 
 Json encode(const TextEdit& edit) {
-    return {{"range", encode(edit.range)}, {"newText", edit.newText}};
+    if (edit.snippet.empty()) return {{"range", encode(edit.range)}, {"newText", edit.newText}};
+    return {{"range", encode(edit.range)},
+            {"snippet", {{"kind", "snippet"}, {"value", edit.snippet}}}};
 }
 
 Json encode(const WorkspaceEdit& edit) {

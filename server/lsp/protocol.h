@@ -68,7 +68,9 @@ struct ClientAbilities {
     bool action_resolve = false;     // asks for an action's edit when it is chosen
     bool change_annotations = false; // can show edits before they are taken
     bool document_changes = false;
-    bool create_files = false; // an edit may make a file
+    bool create_files = false;         // an edit may make a file
+    bool snippet_edits = false;        // of LSP 3.18, as is the next
+    bool action_documentation = false; // shows what explains a kind of action
     bool apply_edit = false;
     bool configuration = false;
     bool watch_configuration = false; // may be asked to announce it
@@ -198,6 +200,7 @@ struct ExecuteCommandParams {
 struct TextEdit {
     Range range;
     std::string newText;
+    std::string snippet{}; // in its place, with a stop to type over; empty for none (LSP 3.18)
 };
 
 struct WorkspaceEdit {

@@ -197,6 +197,7 @@ void Session::take_request(Json& message, std::string_view name, const RequestId
         return;
     }
     Prepared prepared = method->prepare(params);
+    if (problem.empty() && prepared.at_once) return deliver(id, prepared.at_once(*client_));
     if (problem.empty() && find(prepared.uri) == nullptr) {
         problem = fmt::format("textDocument.uri: {} is not open", prepared.uri);
     }
@@ -300,6 +301,15 @@ void Session::finish(const RequestId& id, std::uint64_t serial, const Reply& rep
     const auto found = waiting_.find(id);
     if (found == waiting_.end() || found->second.serial != serial) return; // cancelled meanwhile
     const Waiting waiting = take_waiting(found);
+    deliver(id, reply);
+    const std::string line =
+        fmt::format("{} on version {}: {:.2f} ms", waiting.method,
+                    waiting.version->document.version, milliseconds_since(waiting.since));
+    log::debug(line);
+    if (tracing_) notify("$/logTrace", {{"message", line}});
+}
+
+void Session::deliver(const RequestId& id, const Reply& reply) {
     if (reply.edit) ask_client("workspace/applyEdit", *reply.edit, {});
     if (reply.show) ask_client("window/showDocument", *reply.show, {});
     if (reply.error.empty()) {
@@ -307,11 +317,6 @@ void Session::finish(const RequestId& id, std::uint64_t serial, const Reply& rep
     } else {
         send_error(id, ErrorCode::request_failed, reply.error);
     }
-    const std::string line =
-        fmt::format("{} on version {}: {:.2f} ms", waiting.method,
-                    waiting.version->document.version, milliseconds_since(waiting.since));
-    log::debug(line);
-    if (tracing_) notify("$/logTrace", {{"message", line}});
 }
 
 Session::Waiting Session::take_waiting(std::map<RequestId, Waiting>::iterator found) {
@@ -351,6 +356,8 @@ Json Session::initialize(InitializeParams params) {
     // The protocol allows the longer form only to those who say that they know it.
     if (!client_->rename_prepare) capabilities["renameProvider"] = true;
     if (!client_->inline_completion) capabilities.erase("inlineCompletionProvider"); // of 3.18
+    if (!client_->action_documentation)
+        capabilities["codeActionProvider"].erase("documentation"); // the same
     return {{"capabilities", std::move(capabilities)},
             {"serverInfo", {{"name", "sayline"}, {"version", surroundings_.program_version}}}};
 }

@@ -129,6 +129,7 @@ private:
     // requests about a script
     void start(const Method& method, const RequestId& id, Prepared prepared);
     void finish(const RequestId& id, std::uint64_t serial, const Reply& reply);
+    void deliver(const RequestId& id, const Reply& reply);
     Waiting take_waiting(std::map<RequestId, Waiting>::iterator found);
 
     // scripts

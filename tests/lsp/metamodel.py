@@ -78,15 +78,20 @@ class Model:
                 self.check(message, known[method][1])
 
 
-def requests_of(data):
-    """Methods by id in what a client line holds, as far as it is a request at all."""
+def messages_in(text):
+    """A message, or those of a batch."""
+    message = json.loads(text)
+    return message if isinstance(message, list) else [message]
+
+
+def requests_of(text):
+    """The ids of a client's message and the methods that their answers belong to."""
     try:
-        message = json.loads(data)
+        messages = messages_in(text)
     except ValueError:
         return {}
-    if not isinstance(message, dict) or "id" not in message:
-        return {}
-    return {json.dumps(message["id"]): message.get("method")}
+    return {json.dumps(each["id"]): each.get("method")
+            for each in messages if isinstance(each, dict) and "id" in each}
 
 
 def play(sayline, path, model):
@@ -102,14 +107,16 @@ def play(sayline, path, model):
             elif line.kind == "<--":
                 text = client.read()
                 assert text is not None, "the server says less than the transcript"
-                model.check_server_message(json.loads(text), asked)
+                for message in messages_in(text):
+                    model.check_server_message(message, asked)
             elif line.kind == "files>":
                 name, _, text = line.text.partition(" ")
                 file = pathlib.Path(folder) / name
                 file.parent.mkdir(parents=True, exist_ok=True)
                 file.write_text(text + "\n", encoding="utf-8")
         for text in client.close()[0]:
-            model.check_server_message(json.loads(text), asked)
+            for message in messages_in(text):
+                model.check_server_message(message, asked)
 
 
 def main():

@@ -22,6 +22,13 @@ files> .sayline/settings.json {}
     "uri": "${folder-uri}/.sayline/settings.json"}}
 <-- {"id": 2, "jsonrpc": "2.0", "result": null}
 
+# The page about the rules needs no script.
+--> {"jsonrpc": "2.0", "id": 7, "method": "workspace/executeCommand",
+    "params": {"command": "sayline.openRules"}}
+<-- {"id": 3, "jsonrpc": "2.0", "method": "window/showDocument", "params": {"takeFocus": true,
+    "uri": "${folder-uri}/sayline/rules.md"}}
+<-- {"id": 7, "jsonrpc": "2.0", "result": null}
+
 # Nothing is shown of a script that is no file.
 --> {"jsonrpc": "2.0", "method": "textDocument/didOpen",
     "params": {"textDocument": {"uri": "untitled:shore", "languageId": "sayline", "version": 1,

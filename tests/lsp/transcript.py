@@ -39,7 +39,9 @@ class Client:
     def __init__(self, command, cwd=None):
         self.log = tempfile.TemporaryFile()  # a pipe could fill up and stop the server
         self.process = subprocess.Popen(
-            command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.log, cwd=cwd
+            command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.log, cwd=cwd,
+            # What the server makes for itself stays in the folder too.
+            env=os.environ | ({"XDG_CACHE_HOME": os.path.realpath(cwd)} if cwd else {}),
         )
         self.bytes = b""
 
