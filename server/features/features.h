@@ -63,7 +63,8 @@ struct FixAction {
 std::vector<FixAction> fixes(const Analysis& analysis, Span range);
 std::vector<TextEdit> edits_of(const Analysis& analysis, Sweep sweep);
 // What a writer will likely change at once in the text that a fix puts in: the guessed sound of a
-// pronouncer, the words said instead. In `edit.replacement`; empty where there is nothing to change.
+// pronouncer, the words said instead. In `edit.replacement`; empty where there is nothing to
+// change.
 Span first_guess(const TextEdit& edit);
 
 // --- outline -----------------------------------------------------------------------------------

@@ -173,7 +173,8 @@ TEST_CASE("captions-out/noise cannot break out of a cue") {
         const auto list = captions(*analysis, {});
         INFO("seed " << seed << "\n" << text);
         check_shape(list, 42);
-        const auto read = read_webvtt(wanted_exporter("vtt").value()->write(*analysis, {}), "a.vtt");
+        const auto read =
+            read_webvtt(wanted_exporter("vtt").value()->write(*analysis, {}), "a.vtt");
         REQUIRE(read.has_value());
         // A cue of nothing but a dash is read as no talk.
         CHECK(read->cues.size() + read->left_out.size() == list.size());
