@@ -157,6 +157,9 @@ async function countsIn(context) {
   const before = await layerY(page);
   await page.keyboard.press("Space");
   await run(page, 0.1);
+  const over = await page.evaluate(() => document.getElementById("lead").getBoundingClientRect().bottom > document.querySelector(".block.now .word").getBoundingClientRect().top + 12);
+  check(!over, "the count lies over the first words");
+  await page.screenshot({ path: shot("page-lead") });
   for (const count of ["5", "4", "3", "2", "1"]) {
     same(await textOf(page, "lead"), count, "the count");
     await run(page, 1);
@@ -427,6 +430,41 @@ async function secondWindow(context) {
   await until(page, () => document.querySelector(".block.now").textContent.includes("Here's what you carry"));
 }
 
+// A page from a file has no origin; opened by hand, the second window has nobody who opened it.
+async function secondWindowByHand(context) {
+  const page = await opened(context, demo, { settings: noLead });
+  const other = await context.newPage();
+  await other.goto(`${page.url()}#control`);
+  await until(other, () => document.querySelector("#surface-now .words"));
+  await other.click("[data-do=next]");
+  await until(page, () => document.querySelector(".block.now").textContent.includes("Every spring"));
+}
+
+// --- the device --------------------------------------------------------------------------------
+
+async function staysAwake(context) {
+  const page = await opened(context, demo, { settings: noLead });
+  await page.evaluate(() => {
+    window.asked = 0;
+    Object.defineProperty(navigator, "wakeLock", { value: { request: async (what) => { window.asked += what === "screen" ? 1 : 100; return { released: false }; } }, configurable: true });
+  });
+  await page.keyboard.press("Space");
+  same(await page.evaluate(() => window.asked), 1, "times the screen was kept awake");
+  const refused = await opened(context, demo, { settings: noLead });
+  await refused.evaluate(() => Object.defineProperty(navigator, "wakeLock", { value: undefined, configurable: true }));
+  await refused.keyboard.press("Space");
+  await until(refused, () => document.getElementById("notice").textContent.includes("stay awake"));
+  same(await textOf(refused, "go"), "Hold", "the reading without a wake lock");
+}
+
+async function fullScreen(context) {
+  const page = await opened(context);
+  await page.click("#full");
+  await until(page, () => document.fullscreenElement === document.documentElement);
+  await page.keyboard.press("f");
+  await until(page, () => document.fullscreenElement === null);
+}
+
 // --- live ----------------------------------------------------------------------------------------
 
 async function followsSaves(context) {
@@ -507,6 +545,17 @@ async function keyboardAlone(context) {
   await page.focus("[data-do=faster]");
   await page.keyboard.press("Space");
   same([await textOf(page, "pace"), await textOf(page, "go")], ["1.05x", "Go"], "space on Faster");
+  // A dialog that was opened by hand leaves the keys to the text.
+  await page.click("[data-open=help]");
+  await page.keyboard.press("Escape");
+  await until(page, () => document.activeElement.id === "stage");
+  await page.keyboard.press("Space");
+  await run(page, 4);
+  same(await textOf(page, "go"), "Hold", "space after a dialog");
+  await until(page, () => getComputedStyle(document.getElementById("bar")).opacity === "0");
+  await page.keyboard.press("Tab");
+  await until(page, () => getComputedStyle(document.getElementById("bar")).opacity === "1");
+  await page.keyboard.press("Home");
   // Single letters can be switched off (WCAG 2.1.4).
   await page.click("[data-open=setup]");
   await page.uncheck("[name=letters]");
@@ -582,14 +631,29 @@ const tests = [
   ["hostile text", hostileText],
   ["scripts without words", emptyScripts],
   ["second window", secondWindow],
+  ["second window opened by hand", secondWindowByHand],
+  ["wake lock", staysAwake],
+  ["full screen", fullScreen],
   ["live", followsSaves, { failsToLoad: true }],
   ["accessibility rules", accessible],
   ["keyboard alone", keyboardAlone],
   ["phone", fits, { viewport: { width: 390, height: 844 }, hasTouch: true }],
   ["phone on its side", fits, { viewport: { width: 844, height: 390 }, hasTouch: true }],
   ["tablet", fits, { viewport: { width: 820, height: 1180 }, hasTouch: true }],
+  ["enlarged four times", fits, { viewport: { width: 320, height: 568 } }],
   ["desktop", fits, { viewport: { width: 1920, height: 1080 } }],
   ["an hour", anHour],
 ];
+// The manual's picture: page.mjs --picture FILE.
+async function picture(context) {
+  const page = await opened(context, demo, { settings: noLead });
+  await page.keyboard.press("Space");
+  await run(page, 24.5);
+  await page.mouse.move(900, 20);
+  await run(page, 3.5);
+  await page.screenshot({ path: process.argv[3] });
+}
+if (process.argv[2] === "--picture") process.exit(await withBrowser([["picture", picture, { viewport: { width: 960, height: 600 } }]]));
+
 const wanted = process.argv[2];
 process.exit(await withBrowser(tests.filter(([name]) => !wanted || name.includes(wanted))));

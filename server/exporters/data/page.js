@@ -120,9 +120,9 @@
   function go() {
     if (state.running || state.leadEnds !== null || !timeline.run.length) return;
     if (state.ended) top();
+    say("");
     keepAwake();
     wakeBar();
-    say("");
     if (settings.lead > 0 && state.fresh) state.leadEnds = performance.now() + settings.lead * 1000;
     else start();
     update();
@@ -231,7 +231,7 @@
     get("lead").hidden = count <= 0;
     if (count > 0) put("lead", String(count));
     get("end").hidden = !state.ended;
-    root.classList.toggle("running", state.running);
+    root.classList.toggle("running", state.running || state.leadEnds !== null);
     put("go", state.running || state.leadEnds !== null ? "Hold" : "Go");
     if (index !== shown) { shown = index; keepPlace(); announce(); }
     if (Math.abs(performance.now() - lastTimes) > 200 || !state.running) { lastTimes = performance.now(); showTimes(summary()); announce(); }
@@ -289,7 +289,7 @@
     drained = null;
     const lead = get("lead"), end = get("end");
     lead.style.top = end.style.top = `${settings.line}%`;
-    lead.style.translate = "0 -50%";
+    lead.style.translate = "0 calc(-100% - .5em)"; // above the first words, which are read meanwhile
     end.style.translate = "0 40%";
     update();
     showEyes();
@@ -379,6 +379,7 @@
   ];
   get("keys").append(...keys.flatMap(([key, what]) => [drawing.make("dt", {}, key), drawing.make("dd", {}, what)]));
 
+  let byHand = false; // the dialog was opened with mouse or finger
   function open(name) {
     for (const other of document.querySelectorAll("dialog[open]")) other.close();
     fillForm();
@@ -389,11 +390,15 @@
     const button = event.target.closest("button");
     if (!button) return;
     if (button.dataset.do) act(button.dataset.do);
-    if (button.dataset.open) open(button.dataset.open);
+    if (button.dataset.open) { byHand = event.detail > 0; open(button.dataset.open); }
     if (button.dataset.close !== undefined) { event.preventDefault(); button.closest("dialog").close(); }
     // After a press by hand the keys belong to the text again.
     if (button.dataset.do && event.detail > 0 && !control) stage.focus({ preventScroll: true });
   });
+  // What was opened by hand leaves the keys to the text: a space bar pressed next must not open it again.
+  for (const dialog of document.querySelectorAll("dialog")) {
+    dialog.addEventListener("close", () => { if (byHand && !control && !document.querySelector("dialog[open]")) stage.focus({ preventScroll: true }); });
+  }
   get("understood").addEventListener("click", () => drawing.store("cautions").set(true));
 
   // --- keys, touch, remote, pedal ----------------------------------------------------------------
@@ -462,7 +467,7 @@
   function wakeBar() {
     root.classList.remove("idle");
     clearTimeout(idle);
-    idle = setTimeout(() => { if (state.running) root.classList.add("idle"); }, 3000);
+    idle = setTimeout(() => { if (state.running || state.leadEnds !== null) root.classList.add("idle"); }, 3000);
   }
 
   // --- screen, sleep, second window --------------------------------------------------------------

@@ -1,6 +1,7 @@
 // Captions and timed lines, line by line. A block that cannot be read is one that is left out.
-#include "importers/captions.h"
+#include "host/captions.h"
 
+#include "host/files.h"
 #include "text/ascii.h"
 #include "text/text.h"
 #include "text/unicode.h"
@@ -150,14 +151,12 @@ bool is_tag(std::string_view name) {
            std::find(names.begin(), names.end(), head) != names.end();
 }
 
-// The payload without tags, cut where a voice tag names somebody.
+// The payload without tags; `voice` becomes the name of the voice tag, the text of a second voice
+// is marked by `voices`.
 struct Payload {
-    struct Part {
-        std::string voice; // empty before the first tag
-        std::string text;
-    };
-    std::vector<Part> parts{{}};
-    int voices = 0; // how many times another one begins
+    std::string text;
+    std::string voice;
+    int voices = 0;
 };
 
 Payload read_payload(std::string_view payload) {
@@ -176,10 +175,8 @@ Payload read_payload(std::string_view payload) {
                 const bool is_voice = tag == "v" || tag.starts_with("v.") || tag.starts_with("v ");
                 if (is_voice && blank != std::string_view::npos) {
                     const std::string_view name = trimmed(tag.substr(blank));
-                    if (read.voices == 0 || read.parts.back().voice != name) {
-                        ++read.voices;
-                        read.parts.push_back({std::string(name), {}});
-                    }
+                    if (read.voices == 0 || read.voice != name) ++read.voices;
+                    read.voice = name;
                 }
                 continue;
             }
@@ -195,9 +192,9 @@ Payload read_payload(std::string_view payload) {
         if (in_rt) {
             ++at;
         } else if (c == '&') {
-            read_reference(payload, at, read.parts.back().text);
+            read_reference(payload, at, read.text);
         } else {
-            read.parts.back().text += c;
+            read.text += c;
             ++at;
         }
     }
@@ -224,26 +221,17 @@ std::string without_sounds(std::string_view text) {
 }
 
 // "- Where?", ">> Where?", "MIRA: Where?": what is said begins behind it.
-Turn read_turn(std::string_view line, const std::string& voice) {
-    Turn turn{.text = {}, .sound = {}, .voice = voice};
-    while (line.starts_with('-') || line.starts_with('>')) {
+std::string_view without_speaker(std::string_view line) {
+    while (line.starts_with('-') || line.starts_with('>'))
         line = trimmed(line.substr(1));
-        turn.changes = true;
-    }
     std::size_t at = 0;
     while (at < line.size() && (ascii::is_upper(line[at]) || ascii::is_blank(line[at]) ||
                                 line[at] == '.' || line[at] == '\'' || line[at] == '-')) {
         ++at;
     }
     constexpr std::size_t shortest_name = 2;
-    if (at >= shortest_name && at < line.size() && line[at] == ':') {
-        turn.voice = trimmed(line.substr(0, at));
-        turn.changes = true;
-        line = trimmed(line.substr(at + 1));
-    }
-    turn.text = without_sounds(line);
-    if (turn.text.empty()) turn.sound = line;
-    return turn;
+    if (at < shortest_name || at >= line.size() || line[at] != ':') return line;
+    return trimmed(line.substr(at + 1));
 }
 
 // --- blocks ------------------------------------------------------------------------------------
@@ -322,22 +310,22 @@ private:
             whole += line;
         }
         const Payload said = read_payload(whole);
-        std::vector<Turn> turns = turns_of(said);
-        std::vector<std::string> shown;
-        for (const Turn& turn : turns) {
-            if (!turn.text.empty()) shown.push_back(turn.text);
-        }
-        const std::vector<std::string> fresh = new_lines(shown, times);
-        pass_shown(turns, shown.size() - fresh.size());
-        cue.turns = std::move(turns);
-        cue.voice = said.voices > 0 ? said.parts.back().voice : std::string{};
+        cue.voice = said.voice;
         if (said.voices > 1) {
             captions_.left_out.push_back({at, "two people speak in this cue"});
             cue.voice.clear();
             captions_.cues.push_back(std::move(cue));
             return;
         }
-        for (const std::string& line : fresh) {
+        std::vector<std::string> shown;
+        for (std::string_view rest = said.text; !rest.empty();) {
+            const std::size_t end = std::min(rest.find('\n'), rest.size());
+            const std::string spoken =
+                without_sounds(without_speaker(trimmed(rest.substr(0, end))));
+            if (!spoken.empty()) shown.push_back(spoken);
+            rest.remove_prefix(std::min(rest.size(), end + 1));
+        }
+        for (const std::string& line : new_lines(shown, times)) {
             if (!cue.text.empty()) cue.text += ' ';
             cue.text += line;
         }
@@ -351,28 +339,6 @@ private:
         }
         shown_ = std::move(shown);
         shown_until_ = times.end;
-    }
-
-    static std::vector<Turn> turns_of(const Payload& said) {
-        std::vector<Turn> turns;
-        for (const Payload::Part& part : said.parts) {
-            for (std::string_view rest = part.text; !rest.empty();) {
-                const std::size_t end = std::min(rest.find('\n'), rest.size());
-                const std::string_view line = trimmed(rest.substr(0, end));
-                if (!line.empty()) turns.push_back(read_turn(line, part.voice));
-                rest.remove_prefix(std::min(rest.size(), end + 1));
-            }
-        }
-        return turns;
-    }
-
-    // Takes out the first lines that were shown before.
-    static void pass_shown(std::vector<Turn>& turns, std::size_t count) {
-        for (auto turn = turns.begin(); turn != turns.end() && count > 0;) {
-            const bool said = !turn->text.empty();
-            turn = said ? turns.erase(turn) : turn + 1;
-            count -= said ? 1 : 0;
-        }
     }
 
     // Captions that roll up show the line above once more: it is said once.
@@ -398,10 +364,8 @@ private:
 };
 
 Result<Captions> finished(Captions captions, const std::string& name) {
-    const bool speaks = std::any_of(captions.cues.begin(), captions.cues.end(), [](const Cue& cue) {
-        return std::any_of(cue.turns.begin(), cue.turns.end(),
-                           [](const Turn& turn) { return !turn.text.empty(); });
-    });
+    const bool speaks = std::any_of(captions.cues.begin(), captions.cues.end(),
+                                    [](const Cue& cue) { return !cue.text.empty(); });
     if (speaks) return captions;
     return Error{
         fmt::format("{}: no captions with words in it; give one that holds what was said", name)};
