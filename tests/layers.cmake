@@ -1,6 +1,6 @@
 # Reads the #include lines of server/ and fails on an arrow that points the wrong way, on a heavy header outside
 # its files and on POSIX outside the two files that may use it.
-# base <- text <- syntax <- speech <- rules <- engine <- { features } <- host <- { lsp, cli } <- main
+# base <- text <- syntax <- speech <- rules <- engine <- { features, exporters, importers } <- host <- { lsp, cli } <- main
 cmake_minimum_required(VERSION 3.25)
 
 set(may_base base)
@@ -11,21 +11,26 @@ set(may_rules ${may_speech} rules)
 set(may_engine ${may_rules} engine)
 set(may_features ${may_engine} features)
 set(may_exporters ${may_engine} exporters)
+set(may_importers ${may_engine} importers)
 set(may_takes ${may_engine} takes)
-set(may_host ${may_engine} features exporters takes host)
+set(may_host ${may_engine} features exporters importers takes host)
 set(may_lsp ${may_host} lsp)
 set(may_cli ${may_host} cli)
 
 # Heavy or system headers, and the files (a regular expression) that may include them.
-set(guarded pugixml tree_sitter spdlog unicode asio beast nlohmann unistd sys signal fcntl)
+set(guarded pugixml zip cmark tree_sitter spdlog unicode asio beast nlohmann unistd sys signal fcntl)
 set(header_tree_sitter "^tree_sitter/")
 set(files_tree_sitter "^syntax/parser\\.cpp$")
 set(header_pugixml "^pugixml")
-set(files_pugixml "^(host/pls\\.cpp|exporters/(ssml\\.cpp|xml\\.(h|cpp)))$")
+set(files_pugixml "^(host/pls\\.cpp|exporters/(ssml\\.cpp|xml\\.(h|cpp))|importers/(package\\.h|package\\.cpp|docx\\.cpp|odt\\.cpp))$")
+set(header_zip "^zip\\.h")
+set(files_zip "^importers/package\\.cpp$")
+set(header_cmark "^cmark\\.h")
+set(files_cmark "^importers/markdown\\.cpp$")
 set(header_spdlog "^spdlog/")
 set(files_spdlog "^base/log\\.cpp$")
 set(header_unicode "^unicode/")
-set(files_unicode "^text/unicode\\.cpp$")
+set(files_unicode "^text/(unicode|encoding)\\.cpp$")
 set(header_asio "^boost/asio")
 set(files_asio "^(lsp/(frame|serve|worker)|host/live)\\.cpp$")
 set(header_beast "^boost/beast")

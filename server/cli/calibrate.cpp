@@ -3,9 +3,9 @@
 #include "cli/json.h"
 #include "cli/render.h"
 #include "engine/timed_text.h"
-#include "host/captions.h"
 #include "host/files.h"
 #include "host/readers.h"
+#include "importers/captions.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>

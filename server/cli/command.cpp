@@ -101,8 +101,8 @@ Result<Arguments> parse_arguments(const Command& command, std::span<const std::s
 }
 
 std::vector<const Command*> commands() {
-    return {&check_command,  &time_command, &calibrate_command, &format_command, &mark_command,
-            &export_command, &page_command, &explain_command,   &docs_command};
+    return {&import_command, &check_command,  &time_command, &calibrate_command, &format_command,
+            &mark_command,   &export_command, &page_command, &explain_command,   &docs_command};
 }
 
 int run(const Program& program, std::span<const std::string> words, Console& console) {

@@ -56,6 +56,7 @@ extern const Command format_command;
 extern const Command mark_command;
 extern const Command export_command;
 extern const Command page_command;
+extern const Command import_command;
 extern const Command explain_command;
 extern const Command docs_command;
 

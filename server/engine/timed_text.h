@@ -12,6 +12,14 @@
 
 namespace say {
 
+// What one person says in a caption.
+struct Turn {
+    std::string text;     // one line; empty for a sound
+    std::string sound;    // what is heard and not said: "door slams", a line of music
+    std::string voice;    // who says it, as the file tells: "MIRA"
+    bool changes = false; // somebody else than before, named or not
+};
+
 // One caption: what is said between two times.
 struct Cue {
     Seconds begin{0};
@@ -19,6 +27,7 @@ struct Cue {
     std::string text;       // one line, nothing but what is spoken; empty for a sound or music
     std::string voice;      // who says it, if the file tells
     std::uint32_t line = 0; // of the file, from 1
+    std::vector<Turn> turns = {}; // the same, line by line, with sounds and what tells who speaks
 };
 
 // A text and how long it took, from its first sound to its last.

@@ -25,10 +25,10 @@ struct CloseFile {
 };
 using File = std::unique_ptr<std::FILE, CloseFile>;
 
-Result<std::shared_ptr<const Text>> read_checked(std::FILE* file, const std::string& name) {
+Result<std::string> read_all(std::FILE* file, const std::string& name, std::size_t largest) {
     std::string bytes;
     std::string chunk(std::size_t{64} * 1024, '\0');
-    while (bytes.size() <= largest_file) {
+    while (bytes.size() <= largest) {
         const std::size_t got = std::fread(chunk.data(), 1, chunk.size(), file);
         if (got == 0) break;
         bytes.append(chunk, 0, got);
@@ -36,12 +36,29 @@ Result<std::shared_ptr<const Text>> read_checked(std::FILE* file, const std::str
     if (std::ferror(file) != 0) {
         return Error{fmt::format("{}: cannot be read ({})", name, std::strerror(errno))};
     }
-    if (bytes.size() > largest_file) {
+    if (bytes.size() > largest) {
         return Error{
-            fmt::format("{}: larger than {} MiB; split it into parts", name, largest_file >> 20U)};
+            fmt::format("{}: larger than {} MiB; split it into parts", name, largest >> 20U)};
     }
-    if (const auto fine = check_text(bytes, name); !fine) return fine.error();
-    return std::make_shared<const Text>(std::move(bytes));
+    // A text could be an error's message as well: said outright.
+    return {boost::system::in_place_value, std::move(bytes)};
+}
+
+Result<std::shared_ptr<const Text>> read_checked(std::FILE* file, const std::string& name) {
+    auto bytes = read_all(file, name, largest_file);
+    if (!bytes) return bytes.error();
+    if (const auto fine = check_text(*bytes, name); !fine) return fine.error();
+    return std::make_shared<const Text>(std::move(*bytes));
+}
+
+Result<File> open_file(const fs::path& file) {
+    std::error_code error;
+    if (fs::is_directory(file, error)) {
+        return Error{fmt::format("{}: a folder, not a file", file.string())};
+    }
+    File handle{std::fopen(file.c_str(), "rb")};
+    if (handle) return handle;
+    return Error{fmt::format("{}: cannot be opened ({})", file.string(), std::strerror(errno))};
 }
 
 bool is_hidden(const fs::path& path) {
@@ -67,15 +84,19 @@ Result<void> check_text(std::string_view bytes, const std::string& name) {
 }
 
 Result<std::shared_ptr<const Text>> read_text(const fs::path& file) {
-    std::error_code error;
-    if (fs::is_directory(file, error)) {
-        return Error{fmt::format("{}: a folder, not a file", file.string())};
-    }
-    const File handle{std::fopen(file.c_str(), "rb")};
-    if (!handle) {
-        return Error{fmt::format("{}: cannot be opened ({})", file.string(), std::strerror(errno))};
-    }
-    return read_checked(handle.get(), file.string());
+    const auto handle = open_file(file);
+    if (!handle) return handle.error();
+    return read_checked(handle->get(), file.string());
+}
+
+Result<std::string> read_bytes(const fs::path& file, std::size_t largest) {
+    const auto handle = open_file(file);
+    if (!handle) return handle.error();
+    return read_all(handle->get(), file.string(), largest);
+}
+
+Result<std::string> read_input_bytes(std::size_t largest) {
+    return read_all(stdin, "standard input", largest);
 }
 
 Result<std::shared_ptr<const Text>> read_standard_input() {

@@ -20,6 +20,9 @@ inline constexpr std::size_t largest_file = std::size_t{8} * 1024 * 1024;
 Result<std::shared_ptr<const Text>> read_text(const std::filesystem::path& file);
 // The same from standard input; sentences call it "standard input".
 Result<std::shared_ptr<const Text>> read_standard_input();
+// Any file or standard input, up to `largest` bytes.
+Result<std::string> read_bytes(const std::filesystem::path& file, std::size_t largest);
+Result<std::string> read_input_bytes(std::size_t largest);
 // What is wrong with bytes that should be a text called `name`; nothing if they are one.
 Result<void> check_text(std::string_view bytes, const std::string& name);
 

@@ -1,7 +1,7 @@
 // links: say_host
 // Caption files as the W3C's WebVTT describes them and as SRT files are (format wikis agree on
 // them), and what is wrong in real ones.
-#include "host/captions.h"
+#include "importers/captions.h"
 
 #include "support/catch.h"
 #include "support/error.h"
@@ -108,4 +108,26 @@ TEST_CASE("captions/timed lines") {
     CHECK(read->lines[1].text == "five\tsix");
     CHECK(read->left_out.size() == 3);
     CHECK(read_timed_lines("one\n", "a").has_error());
+}
+
+TEST_CASE("captions/who says what") {
+    const auto captions =
+        say::read_webvtt("WEBVTT\n\n"
+                         "00:01.000 --> 00:02.000\n<v Mira>Hello.\n<v Jo>Hi.\n\n"
+                         "00:02.000 --> 00:03.000\n>> JO: Where?\n[wind]\n- Here.\n",
+                         "talk.vtt");
+    REQUIRE(captions.has_value());
+    REQUIRE(captions->cues.size() == 2);
+    const std::vector<say::Turn>& both = captions->cues[0].turns;
+    REQUIRE(both.size() == 2);
+    CHECK(both[0].voice == "Mira");
+    CHECK(both[1].voice == "Jo");
+    CHECK(both[1].text == "Hi.");
+    const std::vector<say::Turn>& turns = captions->cues[1].turns;
+    REQUIRE(turns.size() == 3);
+    CHECK(turns[0].voice == "JO");
+    CHECK(turns[0].changes);
+    CHECK(turns[1].sound == "[wind]");
+    CHECK(turns[2].text == "Here.");
+    CHECK(turns[2].changes);
 }

@@ -5,7 +5,7 @@
 // the speech (BBC subtitle guidelines). Seven seconds at most: common practice, no source.
 #include "exporters/captions.h"
 #include "exporters/exporter.h"
-#include "host/captions.h"
+#include "importers/captions.h"
 #include "support/catch.h"
 #include "support/error.h"
 #include "support/fixture.h"

@@ -1,7 +1,6 @@
 // Captions and timed lines, line by line. A block that cannot be read is one that is left out.
-#include "host/captions.h"
+#include "importers/captions.h"
 
-#include "host/files.h"
 #include "text/ascii.h"
 #include "text/text.h"
 #include "text/unicode.h"
@@ -151,12 +150,14 @@ bool is_tag(std::string_view name) {
            std::find(names.begin(), names.end(), head) != names.end();
 }
 
-// The payload without tags; `voice` becomes the name of the voice tag, the text of a second voice
-// is marked by `voices`.
+// The payload without tags, cut where a voice tag names somebody.
 struct Payload {
-    std::string text;
-    std::string voice;
-    int voices = 0;
+    struct Part {
+        std::string voice; // empty before the first tag
+        std::string text;
+    };
+    std::vector<Part> parts{{}};
+    int voices = 0; // how many times another one begins
 };
 
 Payload read_payload(std::string_view payload) {
@@ -175,8 +176,10 @@ Payload read_payload(std::string_view payload) {
                 const bool is_voice = tag == "v" || tag.starts_with("v.") || tag.starts_with("v ");
                 if (is_voice && blank != std::string_view::npos) {
                     const std::string_view name = trimmed(tag.substr(blank));
-                    if (read.voices == 0 || read.voice != name) ++read.voices;
-                    read.voice = name;
+                    if (read.voices == 0 || read.parts.back().voice != name) {
+                        ++read.voices;
+                        read.parts.push_back({std::string(name), {}});
+                    }
                 }
                 continue;
             }
@@ -192,9 +195,9 @@ Payload read_payload(std::string_view payload) {
         if (in_rt) {
             ++at;
         } else if (c == '&') {
-            read_reference(payload, at, read.text);
+            read_reference(payload, at, read.parts.back().text);
         } else {
-            read.text += c;
+            read.parts.back().text += c;
             ++at;
         }
     }
@@ -221,17 +224,26 @@ std::string without_sounds(std::string_view text) {
 }
 
 // "- Where?", ">> Where?", "MIRA: Where?": what is said begins behind it.
-std::string_view without_speaker(std::string_view line) {
-    while (line.starts_with('-') || line.starts_with('>'))
+Turn read_turn(std::string_view line, const std::string& voice) {
+    Turn turn{.text = {}, .sound = {}, .voice = voice};
+    while (line.starts_with('-') || line.starts_with('>')) {
         line = trimmed(line.substr(1));
+        turn.changes = true;
+    }
     std::size_t at = 0;
     while (at < line.size() && (ascii::is_upper(line[at]) || ascii::is_blank(line[at]) ||
                                 line[at] == '.' || line[at] == '\'' || line[at] == '-')) {
         ++at;
     }
     constexpr std::size_t shortest_name = 2;
-    if (at < shortest_name || at >= line.size() || line[at] != ':') return line;
-    return trimmed(line.substr(at + 1));
+    if (at >= shortest_name && at < line.size() && line[at] == ':') {
+        turn.voice = trimmed(line.substr(0, at));
+        turn.changes = true;
+        line = trimmed(line.substr(at + 1));
+    }
+    turn.text = without_sounds(line);
+    if (turn.text.empty()) turn.sound = line;
+    return turn;
 }
 
 // --- blocks ------------------------------------------------------------------------------------
@@ -310,22 +322,22 @@ private:
             whole += line;
         }
         const Payload said = read_payload(whole);
-        cue.voice = said.voice;
+        std::vector<Turn> turns = turns_of(said);
+        std::vector<std::string> shown;
+        for (const Turn& turn : turns) {
+            if (!turn.text.empty()) shown.push_back(turn.text);
+        }
+        const std::vector<std::string> fresh = new_lines(shown, times);
+        pass_shown(turns, shown.size() - fresh.size());
+        cue.turns = std::move(turns);
+        cue.voice = said.voices > 0 ? said.parts.back().voice : std::string{};
         if (said.voices > 1) {
             captions_.left_out.push_back({at, "two people speak in this cue"});
             cue.voice.clear();
             captions_.cues.push_back(std::move(cue));
             return;
         }
-        std::vector<std::string> shown;
-        for (std::string_view rest = said.text; !rest.empty();) {
-            const std::size_t end = std::min(rest.find('\n'), rest.size());
-            const std::string spoken =
-                without_sounds(without_speaker(trimmed(rest.substr(0, end))));
-            if (!spoken.empty()) shown.push_back(spoken);
-            rest.remove_prefix(std::min(rest.size(), end + 1));
-        }
-        for (const std::string& line : new_lines(shown, times)) {
+        for (const std::string& line : fresh) {
             if (!cue.text.empty()) cue.text += ' ';
             cue.text += line;
         }
@@ -339,6 +351,28 @@ private:
         }
         shown_ = std::move(shown);
         shown_until_ = times.end;
+    }
+
+    static std::vector<Turn> turns_of(const Payload& said) {
+        std::vector<Turn> turns;
+        for (const Payload::Part& part : said.parts) {
+            for (std::string_view rest = part.text; !rest.empty();) {
+                const std::size_t end = std::min(rest.find('\n'), rest.size());
+                const std::string_view line = trimmed(rest.substr(0, end));
+                if (!line.empty()) turns.push_back(read_turn(line, part.voice));
+                rest.remove_prefix(std::min(rest.size(), end + 1));
+            }
+        }
+        return turns;
+    }
+
+    // Takes out the first lines that were shown before.
+    static void pass_shown(std::vector<Turn>& turns, std::size_t count) {
+        for (auto turn = turns.begin(); turn != turns.end() && count > 0;) {
+            const bool said = !turn->text.empty();
+            turn = said ? turns.erase(turn) : turn + 1;
+            count -= said ? 1 : 0;
+        }
     }
 
     // Captions that roll up show the line above once more: it is said once.
@@ -364,8 +398,10 @@ private:
 };
 
 Result<Captions> finished(Captions captions, const std::string& name) {
-    const bool speaks = std::any_of(captions.cues.begin(), captions.cues.end(),
-                                    [](const Cue& cue) { return !cue.text.empty(); });
+    const bool speaks = std::any_of(captions.cues.begin(), captions.cues.end(), [](const Cue& cue) {
+        return std::any_of(cue.turns.begin(), cue.turns.end(),
+                           [](const Turn& turn) { return !turn.text.empty(); });
+    });
     if (speaks) return captions;
     return Error{
         fmt::format("{}: no captions with words in it; give one that holds what was said", name)};

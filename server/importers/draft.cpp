@@ -1,0 +1,80 @@
+#include "importers/draft.h"
+
+#include "text/unicode.h"
+
+#include <utility>
+
+namespace say {
+
+void PieceText::add(std::string_view text, Style style) {
+    const std::size_t begin = text_.size();
+    text_ += text;
+    if (text.empty() || (!style.bold && !style.italic)) return;
+    if (!leans_.empty() && leans_.back().end == begin && leans_.back().heavy == style.bold) {
+        leans_.back().end = text_.size();
+    } else {
+        leans_.push_back({begin, text_.size(), style.bold});
+    }
+}
+
+bool PieceText::is_blank() const {
+    return trimmed(text_).empty();
+}
+
+Piece PieceText::take(Piece::Kind kind) {
+    Piece piece{.kind = kind, .text = std::move(text_), .leans = std::move(leans_)};
+    text_.clear();
+    leans_.clear();
+    return piece;
+}
+
+Draft titled(Draft draft) {
+    for (const Piece& piece : draft.pieces) {
+        if (!draft.title.empty()) break;
+        if (piece.kind == Piece::Kind::heading) draft.title = collapsed(piece.text);
+    }
+    return draft;
+}
+
+std::vector<std::string_view> lines_of(std::string_view text) {
+    std::vector<std::string_view> lines;
+    while (true) {
+        const std::size_t end = text.find_first_of("\r\n");
+        lines.push_back(text.substr(0, end));
+        if (end == std::string_view::npos) return lines;
+        text.remove_prefix(end + (text.substr(end).starts_with("\r\n") ? 2 : 1));
+    }
+}
+
+std::string_view trimmed(std::string_view text) {
+    std::size_t begin = text.size();
+    std::size_t end = 0;
+    for (std::size_t at = 0; at < text.size();) {
+        const unicode::CodePoint c = unicode::decode(text, at);
+        if (!unicode::is_blank(c.value)) {
+            if (begin == text.size()) begin = at;
+            end = at + c.size;
+        }
+        at += c.size;
+    }
+    return begin < end ? text.substr(begin, end - begin) : std::string_view{};
+}
+
+std::string collapsed(std::string_view text) {
+    std::string result;
+    bool blank = false;
+    for (std::size_t at = 0; at < text.size();) {
+        const unicode::CodePoint c = unicode::decode(text, at);
+        if (unicode::is_blank(c.value)) {
+            blank = true;
+        } else {
+            if (blank && !result.empty()) result += ' ';
+            blank = false;
+            result += text.substr(at, c.size);
+        }
+        at += c.size;
+    }
+    return result;
+}
+
+} // namespace say

@@ -1,0 +1,241 @@
+// Markdown, read by CommonMark's own library. What it has no sign for (tables, footnotes) stays as
+// the words that stand there.
+#include "importers/importer.h"
+#include "text/ascii.h"
+
+#include <fmt/core.h>
+
+#include <cmark.h>
+#include <memory>
+
+namespace say {
+namespace {
+
+// The parser takes time that grows with the square of some hostile inputs; a novel is below this.
+constexpr std::size_t largest_markdown = std::size_t{2} * 1024 * 1024;
+
+struct FreeNode {
+    void operator()(cmark_node* node) const { cmark_node_free(node); }
+};
+struct FreeIterator {
+    void operator()(cmark_iter* iterator) const { cmark_iter_free(iterator); }
+};
+
+std::string_view view(const char* text) {
+    return text == nullptr ? std::string_view{} : std::string_view(text);
+}
+
+// "title: ..." lines between two lines of dashes at the very top: not Markdown, but common. What
+// stands there is told in notes.
+struct Front {
+    std::string title;
+    std::vector<std::string> notes;
+    std::string_view body;
+};
+
+Front split_front(std::string_view text) {
+    Front front{.title = {}, .notes = {}, .body = text};
+    const std::vector<std::string_view> lines = lines_of(text);
+    if (trimmed(lines.front()) != "---") return front;
+    std::size_t last = 1;
+    while (last < lines.size() && trimmed(lines[last]) != "---" && trimmed(lines[last]) != "...") {
+        const std::string_view line = lines[last];
+        // Anything else than keys and what belongs to them is text between two rules.
+        const bool belongs =
+            line.starts_with(' ') || line.starts_with('-') || line.starts_with('#');
+        if (trimmed(line).empty() || (!belongs && line.find(':') == std::string_view::npos)) {
+            return front;
+        }
+        ++last;
+    }
+    if (last >= lines.size() || last == 1) return front;
+    for (std::size_t i = 1; i < last; ++i) {
+        constexpr std::string_view key = "title:";
+        std::string_view line = trimmed(lines[i]);
+        if (front.title.empty() && lines[i].starts_with(key)) {
+            line = trimmed(line.substr(key.size()));
+            const bool quoted = line.size() > 1 && line.front() == line.back() &&
+                                (line.front() == '"' || line.front() == '\'');
+            front.title = line.substr(quoted ? 1 : 0, line.size() - (quoted ? 2 : 0));
+        } else {
+            front.notes.emplace_back(line);
+        }
+    }
+    const char* const end = lines[last].data() + lines[last].size();
+    front.body = text.substr(static_cast<std::size_t>(end - text.data()));
+    return front;
+}
+
+// The words of an HTML comment; nothing for any other markup.
+std::string_view comment_in(std::string_view html) {
+    html = trimmed(html);
+    constexpr std::string_view open = "<!--";
+    constexpr std::string_view close = "-->";
+    if (!html.starts_with(open) || !html.ends_with(close)) return {};
+    if (html.size() < open.size() + close.size()) return {};
+    html = html.substr(open.size(), html.size() - open.size() - close.size());
+    return html.find(open) == std::string_view::npos ? trimmed(html) : std::string_view{};
+}
+
+class Reader {
+public:
+    Draft read(cmark_node* document) {
+        const std::unique_ptr<cmark_iter, FreeIterator> iterator(cmark_iter_new(document));
+        for (cmark_event_type event = cmark_iter_next(iterator.get()); event != CMARK_EVENT_DONE;
+             event = cmark_iter_next(iterator.get())) {
+            cmark_node* node = cmark_iter_get_node(iterator.get());
+            if (event == CMARK_EVENT_ENTER) {
+                enter(node);
+            } else {
+                leave(node);
+            }
+        }
+        return std::move(draft_);
+    }
+
+private:
+    void enter(cmark_node* node) {
+        switch (cmark_node_get_type(node)) {
+        case CMARK_NODE_LIST:
+            lists_.push_back(cmark_node_get_list_type(node) == CMARK_ORDERED_LIST
+                                 ? cmark_node_get_list_start(node)
+                                 : -1);
+            return;
+        case CMARK_NODE_ITEM: opens_item_ = true; return;
+        case CMARK_NODE_CODE_BLOCK:
+            text_.add(trimmed(view(cmark_node_get_literal(node))), {});
+            return add_block();
+        case CMARK_NODE_HTML_BLOCK: return add_html(view(cmark_node_get_literal(node)));
+        case CMARK_NODE_THEMATIC_BREAK:
+            draft_.pieces.push_back({.kind = Piece::Kind::divider, .text = {}});
+            return;
+        case CMARK_NODE_TEXT:
+        case CMARK_NODE_CODE: return text_.add(view(cmark_node_get_literal(node)), style());
+        case CMARK_NODE_SOFTBREAK:
+        case CMARK_NODE_LINEBREAK: return text_.add("\n", style());
+        case CMARK_NODE_HTML_INLINE: return add_tag(view(cmark_node_get_literal(node)));
+        case CMARK_NODE_EMPH: ++italic_; return;
+        case CMARK_NODE_STRONG: ++bold_; return;
+        case CMARK_NODE_LINK:
+        case CMARK_NODE_IMAGE: starts_.push_back(text_.text().size()); return;
+        default: return;
+        }
+    }
+
+    void leave(cmark_node* node) {
+        switch (cmark_node_get_type(node)) {
+        case CMARK_NODE_LIST: lists_.pop_back(); return;
+        case CMARK_NODE_ITEM:
+            opens_item_ = false;
+            if (!lists_.empty() && lists_.back() >= 0) ++lists_.back();
+            return;
+        case CMARK_NODE_PARAGRAPH: return add_block();
+        case CMARK_NODE_HEADING: return add_heading(cmark_node_get_heading_level(node));
+        case CMARK_NODE_EMPH: --italic_; return;
+        case CMARK_NODE_STRONG: --bold_; return;
+        case CMARK_NODE_LINK: return leave_link(node, "Link");
+        case CMARK_NODE_IMAGE: return leave_link(node, "Picture");
+        default: return;
+        }
+    }
+
+    // What is linked is spoken, where it leads is not.
+    void leave_link(cmark_node* node, std::string_view what) {
+        const std::size_t start = starts_.back();
+        starts_.pop_back();
+        const std::string shown(trimmed(std::string_view(text_.text()).substr(start)));
+        const std::string_view url = view(cmark_node_get_url(node));
+        const bool shows_it = url.ends_with(shown) && !shown.empty(); // <https://...>, <a@b.c>
+        if (!shows_it && !url.empty()) notes_.push_back(fmt::format("{}: {}", what, url));
+    }
+
+    PieceText::Style style() const { return {.bold = bold_ > 0, .italic = italic_ > 0}; }
+
+    void add_tag(std::string_view tag) {
+        if (const std::string_view comment = comment_in(tag); !comment.empty()) {
+            notes_.emplace_back(comment);
+            return;
+        }
+        const std::string name = ascii::lower(tag);
+        if (name == "<b>" || name == "<strong>") {
+            ++bold_;
+        } else if (name == "</b>" || name == "</strong>") {
+            bold_ -= bold_ > 0 ? 1 : 0;
+        } else if (name == "<i>" || name == "<em>" || name == "<u>") {
+            ++italic_;
+        } else if (name == "</i>" || name == "</em>" || name == "</u>") {
+            italic_ -= italic_ > 0 ? 1 : 0;
+        } else if (name == "<br>" || name == "<br/>" || name == "<br />") {
+            text_.add("\n", style());
+        } else {
+            text_.add(tag, style());
+        }
+    }
+
+    void add_html(std::string_view html) {
+        if (const std::string_view comment = comment_in(html); !comment.empty()) {
+            draft_.pieces.push_back({.kind = Piece::Kind::note, .text = std::string(comment)});
+            return;
+        }
+        text_.add(trimmed(html), {});
+        add_block();
+    }
+
+    void add_heading(int level) {
+        flush_notes();
+        Piece piece = text_.take(Piece::Kind::heading);
+        piece.level = level;
+        draft_.pieces.push_back(std::move(piece));
+    }
+
+    void add_block() {
+        bold_ = italic_ = 0; // a tag that nobody closed leans on no further paragraph
+        flush_notes();
+        Piece piece = text_.take(opens_item_ ? Piece::Kind::item : Piece::Kind::paragraph);
+        // Numbers that do not begin at one are words of the list, and a list counts from one.
+        if (opens_item_ && !lists_.empty() && lists_.back() >= 0)
+            piece.number = std::max(1, lists_.back());
+        opens_item_ = false;
+        draft_.pieces.push_back(std::move(piece));
+    }
+
+    // A note stands above what it belongs to.
+    void flush_notes() {
+        for (std::string& note : notes_)
+            draft_.pieces.push_back({.kind = Piece::Kind::note, .text = std::move(note)});
+        notes_.clear();
+    }
+
+    Draft draft_;
+    PieceText text_;
+    std::vector<std::string> notes_;
+    std::vector<std::size_t> starts_; // of links and pictures, in the text
+    std::vector<int> lists_;          // the number that comes next; -1: bullets
+    bool opens_item_ = false;
+    int bold_ = 0;
+    int italic_ = 0;
+};
+
+} // namespace
+
+Result<Draft> read_markdown(std::string_view text, const std::string& name) {
+    if (text.size() > largest_markdown) {
+        return Error{fmt::format("{}: larger than {} MiB of Markdown; split it into parts", name,
+                                 largest_markdown >> 20U)};
+    }
+    const Front front = split_front(text);
+    const std::unique_ptr<cmark_node, FreeNode> document(
+        cmark_parse_document(front.body.data(), front.body.size(), CMARK_OPT_DEFAULT));
+    Draft draft = Reader().read(document.get());
+    if (draft.pieces.empty() && front.title.empty()) {
+        return Error{fmt::format("{}: no words in it; give a draft that has some", name)};
+    }
+    draft.title = front.title;
+    std::vector<Piece> notes;
+    for (const std::string& note : front.notes)
+        notes.push_back({.kind = Piece::Kind::note, .text = note});
+    draft.pieces.insert(draft.pieces.begin(), notes.begin(), notes.end());
+    return draft;
+}
+
+} // namespace say

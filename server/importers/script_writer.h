@@ -1,0 +1,30 @@
+// A draft as a script: its pieces in order, its words as they are, and nothing that is a mark
+// unless the draft set those words apart.
+#pragma once
+
+#include "importers/draft.h"
+
+#include <string>
+
+namespace say {
+
+struct ScriptWishes {
+    bool sentences = false; // a sentence a paragraph
+    int stress_words = 3;   // a stress over more words is left out (the option of that name)
+};
+
+struct WrittenScript {
+    std::string text;
+    int stresses = 0;
+    int left_out = 0; // stresses over more words than a reader can lean on
+};
+
+// The script's own parser decides what would be read as a mark and so takes a backslash: reading
+// the script gives the words of the draft. Quotes, brackets around words and three dots stay as
+// they are; they mean in a script what they mean in a draft.
+WrittenScript write_script(const Draft& draft, const ScriptWishes& wishes);
+
+// The script with thoughts all in capitals in lower case, as the fix of `all-capitals` does it.
+std::string lowered(const std::string& script);
+
+} // namespace say
