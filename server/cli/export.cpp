@@ -19,7 +19,7 @@ Result<const Exporter*> wanted_target(const Arguments& arguments) {
             names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
         return Error{fmt::format("give --to and one of {}", names)};
     }
-    const auto exporter = wanted_exporter(*name);
+    auto exporter = wanted_exporter(*name);
     if (!exporter) return Error{fmt::format("--to {}", exporter.error().message)};
     return exporter;
 }
