@@ -430,6 +430,23 @@ async function secondWindow(context) {
   await until(page, () => document.querySelector(".block.now").textContent.includes("Here's what you carry"));
 }
 
+// Browsers draw no frames in a window that others cover.
+async function coveredWindow(context) {
+  const page = await opened(context, "One two three four five six seven.\n", { settings: noLead });
+  const [other] = await Promise.all([context.waitForEvent("page"), page.click("#window")]);
+  await until(other, () => document.querySelector("#surface-now .words"));
+  await page.evaluate(() => {
+    window.requestAnimationFrame = () => 1;
+    Object.defineProperty(document, "hidden", { value: true });
+  });
+  await other.click("#go");
+  await until(page, () => document.getElementById("go").textContent === "Hold");
+  await run(page, 1.6);
+  await until(other, () => document.getElementById("used").textContent === "0:01");
+  await run(page, 5);
+  await until(other, () => document.getElementById("left").textContent === "0:00" && document.getElementById("go").textContent === "Go");
+}
+
 // A page from a file has no origin; opened by hand, the second window has nobody who opened it.
 async function secondWindowByHand(context) {
   const page = await opened(context, demo, { settings: noLead });
@@ -631,6 +648,7 @@ const tests = [
   ["hostile text", hostileText],
   ["scripts without words", emptyScripts],
   ["second window", secondWindow],
+  ["covered window", coveredWindow],
   ["second window opened by hand", secondWindowByHand],
   ["wake lock", staysAwake],
   ["full screen", fullScreen],

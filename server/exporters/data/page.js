@@ -214,10 +214,14 @@
 
   function wake() { if (!frame) frame = requestAnimationFrame(onFrame); }
 
-  function onFrame() {
-    frame = 0;
+  function tick() {
     if (state.leadEnds !== null && performance.now() >= state.leadEnds) start();
     update();
+  }
+
+  function onFrame() {
+    frame = 0;
+    tick();
     if (state.running || state.leadEnds !== null) frame = requestAnimationFrame(onFrame);
   }
 
@@ -551,6 +555,8 @@
       layOut();
     }).observe(stage);
     document.fonts?.ready.then(layOut);
+    // A window that lies behind another draws no frames; the second window must still hear the times.
+    setInterval(() => { if (document.hidden && frame) tick(); }, 500);
     stillness.addEventListener("change", applySettings);
     if (!drawing.store("cautions").get()) open("care");
     else stage.focus({ preventScroll: true });
