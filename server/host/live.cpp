@@ -212,7 +212,7 @@ private:
 
     // Nothing if it is a page that asks for events.
     std::optional<Response> answer_to(const Request& request) const {
-        if (!is_own_host(text_of(request[http::field::host]), port_) || !own_origin(request)) {
+        if (!is_own_host(text_of(request[http::field::host])) || !own_origin(request)) {
             return refuse(
                 request, http::status::forbidden,
                 fmt::format("This page is at http://127.0.0.1:{}/ on its own machine.", port_));
@@ -240,7 +240,7 @@ private:
         if (origin.empty()) return true;
         if (!origin.starts_with(scheme)) return false;
         origin.remove_prefix(scheme.size());
-        return is_own_host(origin, port_);
+        return is_own_address(origin, port_);
     }
 
     static void write(const std::shared_ptr<Visit>& visit, Response response) {
@@ -331,12 +331,23 @@ private:
 
 } // namespace
 
-bool is_own_host(std::string_view host, std::uint16_t port) {
-    for (const std::string_view name : {"127.0.0.1", "localhost", "[::1]"}) {
-        if (host == fmt::format("{}:{}", name, port)) return true;
-        if (port == 80 && host == name) return true;
-    }
-    return false;
+namespace {
+
+constexpr std::array<std::string_view, 3> own_names{"127.0.0.1", "localhost", "[::1]"};
+
+} // namespace
+
+bool is_own_host(std::string_view host) {
+    const std::size_t colon = host.rfind(':');
+    const std::size_t digits = host.find_last_not_of("0123456789");
+    if (colon != std::string_view::npos && digits == colon) host = host.substr(0, colon);
+    return std::find(own_names.begin(), own_names.end(), host) != own_names.end();
+}
+
+bool is_own_address(std::string_view address, std::uint16_t port) {
+    return std::any_of(own_names.begin(), own_names.end(), [&](std::string_view name) {
+        return address == fmt::format("{}:{}", name, port) || (port == 80 && address == name);
+    });
 }
 
 Result<void> serve_live(const LiveJob& job) {

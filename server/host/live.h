@@ -29,7 +29,10 @@ struct LiveJob {
 Result<void> serve_live(const LiveJob& job);
 
 // True for what a browser on this machine sends as Host when it was given our address. Any other
-// name leads here by a trick: a stranger's page whose name was made to point at this machine.
-bool is_own_host(std::string_view host, std::uint16_t port);
+// name leads here by a trick: a stranger's page whose name was made to point at this machine. The
+// port may be another: an editor that works on a far machine passes the page on to the near one.
+bool is_own_host(std::string_view host);
+// The same of an address with our port: what a page of ours names as its origin.
+bool is_own_address(std::string_view address, std::uint16_t port);
 
 } // namespace say

@@ -5,7 +5,7 @@
 // Run by `vscode` beside this file, which sets the SAYLINE_ variables. With --pictures it only takes
 // the screenshots of the manual.
 import { spawn, spawnSync } from "node:child_process";
-import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 
 const { chromium } = await import(process.env.SAYLINE_PLAYWRIGHT);
@@ -297,6 +297,45 @@ async function ruleLink(page) {
   await page.locator(".tab", { hasText: "limpets.say" }).first().click();
 }
 
+// The picture of the rhythm beside the script; a change is drawn at once.
+async function rhythm(page) {
+  await runCommand(page, "Sayline: Show the script's rhythm");
+  const picture = page.frameLocator("iframe.webview").frameLocator("#active-frame").locator("svg");
+  await until("the picture of the rhythm", () => picture.isVisible(), page);
+  const label = await picture.locator("title").textContent();
+  check(/^Counting limpets, 0:\d\d of 0:40 max$/.test(label), `the picture says "${label}"`);
+  await page.screenshot({ path: shot("rhythm") });
+  await page.locator(".tab", { hasText: "Rhythm" }).first().click();
+  await page.keyboard.press("Control+F4");
+}
+
+// The script as captions, in a file beside it.
+async function saveAs(page) {
+  await page.locator(".tab", { hasText: "limpets.say" }).first().click();
+  await runCommand(page, "Sayline: Save the script in another form");
+  const form = page.locator(".quick-input-list .monaco-list-row", { hasText: "captions as SRT" }).first();
+  await until("the forms that can be made", () => form.isVisible(), page);
+  await page.screenshot({ path: shot("forms") });
+  await form.click();
+  const input = page.locator(".quick-input-widget input[type=text]").first();
+  await until("the name of the file", async () => /limpets\.srt$/.test(await input.inputValue().catch(() => "")), page);
+  await page.keyboard.press("Enter");
+  const captions = script.replace(/say$/, "srt");
+  await until("the captions in their file", () => existsSync(captions) && readFileSync(captions, "utf8").includes(" --> "), page);
+}
+
+// The page to read from, in a tab of the browser's own; it follows a save.
+async function readingPage(page) {
+  const opened = page.context().waitForEvent("page", { timeout: patience });
+  await runCommand(page, "Sayline: Open the reading page");
+  const asked = page.locator(".monaco-dialog-box").getByText("Open", { exact: true });
+  await Promise.race([opened, asked.click({ timeout: patience }).catch(() => {})]);
+  const reading = await opened;
+  await until("the words on the reading page", async () => (await reading.locator("body").innerText()).includes("put the square"), reading);
+  await reading.screenshot({ path: shot("reading") });
+  await reading.close();
+}
+
 // A first script, as the walkthrough leads: typed without a mark, timed while it is typed, told of one
 // thing, moved to the next stage and marked.
 async function firstScript(page) {
@@ -398,6 +437,9 @@ async function walk(page) {
   const before = await times(page);
   await sectionView(page);
   await ruleLink(page);
+  await rhythm(page);
+  await saveAs(page);
+  await readingPage(page);
   await firstScript(page);
   await deadServer(page);
   await splitFix(page, before);

@@ -114,13 +114,14 @@ def tells_of_saves(live):
 
 
 def refuses_strangers(live):
-    for host in ["evil.example", f"evil.example:{live.port}", "127.0.0.1", f"127.0.0.1:{live.port + 1}", f"127.0.0.1.evil.example:{live.port}", ""]:
+    for host in ["evil.example", f"evil.example:{live.port}", f"127.0.0.1.evil.example:{live.port}", ""]:
         talk = live.ask(host=host or " ")
         assert talk.status == 403, (host, talk.status)
         assert b"limpets" not in talk.read()
     for origin in ["http://evil.example", "null", f"https://127.0.0.1:{live.port}"]:
         assert live.ask("/events", headers={"Origin": origin}).status == 403, origin
-    for host in [f"localhost:{live.port}", f"[::1]:{live.port}"]:
+    # With another port, or none, where the page is passed on from a far machine to the near one.
+    for host in [f"localhost:{live.port}", f"[::1]:{live.port}", f"127.0.0.1:{live.port + 1}", "127.0.0.1"]:
         assert live.ask(host=host).status == 200, host
     assert live.ask(headers={"Origin": f"http://127.0.0.1:{live.port}"}).status == 200
 

@@ -13,6 +13,7 @@ import {
   type StaticFeature,
 } from "vscode-languageclient/node";
 import { RhythmView, saveAs } from "./exports";
+import { LivePages } from "./live";
 import { linkRules, openRule, ruleLinks } from "./rules";
 import { goToLine, SectionView } from "./sections";
 import { findServer } from "./server";
@@ -21,6 +22,7 @@ import { chooseStage } from "./stage";
 import { activeScript, RunTime } from "./times";
 
 let client: LanguageClient | undefined;
+let program: string | undefined; // what was found last
 let log: vscode.LogOutputChannel;
 let runTime: RunTime;
 let rhythm: RhythmView;
@@ -41,12 +43,14 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     },
   );
   rhythm = new RhythmView(() => client);
+  const pages = new LivePages();
   const command = vscode.commands.registerCommand;
   context.subscriptions.push(
     log,
     runTime,
     sections,
     rhythm,
+    pages,
     command("sayline.new", newScript),
     command("sayline.sections", () => runTime.pickSection()),
     command("sayline.showTimes", () => vscode.commands.executeCommand("sayline.sectionView.focus")),
@@ -55,6 +59,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     command("sayline.putInMarks", onScript((script) => runCommand("sayline.markScript", script))),
     command("sayline.split", onScript((script) => runCommand("sayline.splitScript", script))),
     command("sayline.mend", onScript((script) => runCommand("sayline.fixAll", script))),
+    command("sayline.readingPage", onScript((script) => withServer(() => pages.open(program!, script)))),
     command("sayline.saveAs", onScript((script, form) => withServer((server) => saveAs(server, script, form)))),
     command("sayline.rhythm", onScript((script) => withServer(() => rhythm.show(script)))),
     command("sayline.rule", (id?: string) => openRule(manual, id)),
@@ -142,6 +147,7 @@ async function start(): Promise<void> {
     return;
   }
 
+  program = found.program;
   log.info(`starting ${found.program} serve`);
   const starting = new LanguageClient(
     "sayline",
