@@ -11,30 +11,57 @@
 namespace say::cli {
 namespace {
 
+// From what is still read in the hand to a few words on a page.
+constexpr int fewest_points = 9;
+constexpr int most_points = 72;
+
+std::string target_names() {
+    std::string names;
+    for (const Exporter& exporter : exporters())
+        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
+    return names;
+}
+
 Result<const Exporter*> wanted_target(const Arguments& arguments) {
     const auto name = arguments.value("--to");
-    if (!name) {
-        std::string names;
-        for (const Exporter& exporter : exporters())
-            names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
-        return Error{fmt::format("give --to and one of {}", names)};
-    }
+    if (!name) return Error{fmt::format("give --to and one of {}", target_names())};
     auto exporter = wanted_exporter(*name);
     if (!exporter) return Error{fmt::format("--to {}", exporter.error().message)};
     return exporter;
 }
 
+// A number that fills the whole value.
+template <class Number> std::optional<Number> number_in(const std::string& written) {
+    Number number{};
+    const auto [end, error] =
+        std::from_chars(written.data(), written.data() + written.size(), number);
+    if (error != std::errc{} || end != written.data() + written.size()) return std::nullopt;
+    return number;
+}
+
 Result<ExportOptions> wanted_options(const Arguments& arguments) {
     ExportOptions options;
-    const auto written = arguments.value("--line");
-    if (!written) return options;
-    const auto [end, error] =
-        std::from_chars(written->data(), written->data() + written->size(), options.columns);
-    if (error != std::errc{} || end != written->data() + written->size() ||
-        options.columns < fewest_columns || options.columns > most_columns) {
-        return Error{fmt::format("--line \"{}\": expected {} to {} characters", *written,
-                                 fewest_columns, most_columns)};
+    if (const auto line = arguments.value("--line")) {
+        options.columns = number_in<int>(*line).value_or(0);
+        if (options.columns < fewest_columns || options.columns > most_columns) {
+            return Error{fmt::format("--line \"{}\": expected {} to {} characters", *line,
+                                     fewest_columns, most_columns)};
+        }
     }
+    if (const auto points = arguments.value("--points")) {
+        options.points = number_in<double>(*points).value_or(0);
+        // Written so that what is no number fails too.
+        if (!(options.points >= fewest_points && options.points <= most_points)) {
+            return Error{fmt::format("--points \"{}\": expected {} to {}", *points, fewest_points,
+                                     most_points)};
+        }
+    }
+    if (const auto paper = arguments.value("--paper")) {
+        if (*paper != "a4" && *paper != "letter")
+            return Error{fmt::format("--paper \"{}\": expected a4 or letter", *paper)};
+        options.letter = *paper == "letter";
+    }
+    options.notes = arguments.has("--notes");
     return options;
 }
 
@@ -73,10 +100,14 @@ int run_export(const Arguments& arguments, Console& console) {
 }
 
 std::vector<Flag> export_flags() {
+    static const std::string names = target_names(); // the table's, for as long as the program runs
     std::vector<Flag> flags = {
-        {"--to", "TARGET", "vtt, srt, ssml, csv, json, svg or page"},
+        {"--to", "TARGET", names},
         {"--out", "FILE", "Where to write it (standard output)"},
-        {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"}};
+        {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"},
+        {"--paper", "SIZE", "What print is laid out for: a4 or letter (a4)"},
+        {"--points", "NUMBER", "How large its words are, 9 to 72 (16)"},
+        {"--notes", {}, "Print the notes too, in the margin"}};
     for (Flag& flag : reading_flags())
         flags.push_back(flag);
     return flags;

@@ -22,5 +22,6 @@ say_asset_\name\()_end:
     asset page_text_js, "page_text.js"
     asset page_link_js, "page_link.js"
     asset page_js, "page.js"
+    asset print_css, "print.css"
 
     .section .note.GNU-stack, "", %progbits

@@ -23,6 +23,8 @@ extern "C" const char say_asset_page_link_js[];
 extern "C" const char say_asset_page_link_js_end[];
 extern "C" const char say_asset_page_js[];
 extern "C" const char say_asset_page_js_end[];
+extern "C" const char say_asset_print_css[];
+extern "C" const char say_asset_print_css_end[];
 // NOLINTEND(readability-identifier-naming)
 
 namespace say {
@@ -34,14 +36,15 @@ struct Bytes {
 };
 
 // In the order of Asset.
-const std::array<Bytes, 8> table{{{say_asset_drawing_css, say_asset_drawing_css_end},
+const std::array<Bytes, 9> table{{{say_asset_drawing_css, say_asset_drawing_css_end},
                                   {say_asset_drawing_js, say_asset_drawing_js_end},
                                   {say_asset_page_html, say_asset_page_html_end},
                                   {say_asset_page_css, say_asset_page_css_end},
                                   {say_asset_page_time_js, say_asset_page_time_js_end},
                                   {say_asset_page_text_js, say_asset_page_text_js_end},
                                   {say_asset_page_link_js, say_asset_page_link_js_end},
-                                  {say_asset_page_js, say_asset_page_js_end}}};
+                                  {say_asset_page_js, say_asset_page_js_end},
+                                  {say_asset_print_css, say_asset_print_css_end}}};
 
 std::string joined(const std::vector<Asset>& assets) {
     std::string text;

@@ -19,6 +19,7 @@ enum class Asset {
     page_text_js,
     page_link_js,
     page_js,
+    print_css,
 };
 std::string_view bytes_of(Asset asset);
 

@@ -12,7 +12,10 @@
 namespace say {
 
 struct ExportOptions {
-    int columns = 42; // of a caption's line, in characters
+    int columns = 42;    // of a caption's line, in characters
+    bool letter = false; // paper: US Letter in place of A4
+    double points = 16;  // of the words that are read on paper
+    bool notes = false;  // notes stand in the margin of the paper
 };
 
 struct Exporter {

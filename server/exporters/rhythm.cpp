@@ -27,13 +27,13 @@ constexpr double base = 62;              // of a row: where words stand
 constexpr double foot = 64;              // the key below the rows
 constexpr double units_a_syllable = 4.5; // of height, a syllable a second
 
-// At most a dozen rows where that is possible, so that the picture stays one page.
-Seconds row_length(Seconds total) {
+// At most so many rows where that is possible, so that the picture stays one page.
+Seconds row_length(Seconds total, int most_rows) {
     constexpr std::array<double, 12> lengths{10, 15, 20, 30, 45, 60, 90, 120, 180, 300, 450, 600};
     for (const double length : lengths) {
-        if (total.count() <= 12 * length) return Seconds{length};
+        if (total.count() <= most_rows * length) return Seconds{length};
     }
-    return Seconds{std::ceil(total.count() / 12 / 600) * 600};
+    return Seconds{std::ceil(total.count() / most_rows / 600) * 600};
 }
 
 struct Sheet {
@@ -323,9 +323,14 @@ Node add_picture(pugi::xml_document& document, const Sheet& sheet) {
 } // namespace
 
 std::string write_rhythm(const Analysis& analysis, const ExportOptions& /*options*/) {
+    constexpr int most_rows = 12;
+    return rhythm_picture(analysis, most_rows);
+}
+
+std::string rhythm_picture(const Analysis& analysis, int most_rows) {
     const Script& script = analysis.script;
     const Seconds total = script.timing.expected;
-    Sheet sheet{.row = row_length(total)};
+    Sheet sheet{.row = row_length(total, most_rows)};
     sheet.rows = std::max(1, static_cast<int>(std::ceil(total / sheet.row)));
     pugi::xml_document document;
     Node picture = add_picture(document, sheet);

@@ -3,6 +3,7 @@
 #include "exporters/exporter.h"
 #include "exporters/json.h"
 #include "exporters/page.h"
+#include "exporters/print.h"
 #include "exporters/rhythm.h"
 #include "exporters/running_order.h"
 #include "exporters/ssml.h"
@@ -14,7 +15,7 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 7> table{{
+constexpr std::array<Exporter, 8> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
     {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
@@ -23,6 +24,7 @@ constexpr std::array<Exporter, 7> table{{
     {"json", "the same with every word, pause and mark, for other programs", write_json},
     {"svg", "a picture of the script's rhythm", write_rhythm},
     {"page", "a reading page for the lens: one HTML file, offline", write_page, "html"},
+    {"print", "a reading copy for paper, as a page that a browser prints", write_print, "html"},
 }};
 
 } // namespace

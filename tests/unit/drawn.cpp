@@ -62,6 +62,7 @@ TEST_CASE("drawn/words, signs and marks stand in the order of the script") {
           "late[step up][end down]?");
     CHECK(line_of("<Slowly> *now*\n") ==
           "<open slow>Slowly[slow]<close slow> <open stress>now[stress]<close stress>");
+    CHECK(line_of("Our old‿lifeboat.\n") == "Our old[tie] lifeboat.");
     CHECK(line_of("im*por*tant\n") == "<open stress>important[stress]<close stress>");
 }
 
