@@ -339,8 +339,7 @@ private:
 };
 
 // The part of a kind that another one refers to, as a path in the archive (part 2, 9.3).
-std::string related(const pugi::xml_document& relations, std::string_view kind,
-                    std::string_view folder) {
+std::string related(Node relations, std::string_view kind, std::string_view folder) {
     for (const Node node : local_child(relations, "Relationships").children()) {
         const std::string_view type = local_attribute(node, "Type");
         const std::string_view target = local_attribute(node, "Target");
@@ -364,7 +363,7 @@ Result<Draft> read_docx(std::string_view bytes, const std::string& name) {
     if (!package) return package.error();
     const auto top = package->read_xml("_rels/.rels");
     if (!top) return top.error();
-    std::string main = related(**top, "/officeDocument", "");
+    std::string main = related((*top)->root(), "/officeDocument", "");
     if (main.empty()) main = "word/document.xml";
     const auto relations = package->read_xml(relations_of(main));
     if (!relations) return relations.error();
@@ -377,13 +376,13 @@ Result<Draft> read_docx(std::string_view bytes, const std::string& name) {
         if (path.empty()) return {};
         const auto document = package->read_xml(path);
         if (!document) return document.error();
-        use(**document);
+        use((*document)->root());
         return {};
     };
     const auto take_related = [&](std::string_view kind, auto use) {
-        return take(related(**relations, kind, folder), use);
+        return take(related((*relations)->root(), kind, folder), use);
     };
-    std::string core = related(**top, "/core-properties", "");
+    std::string core = related((*top)->root(), "/core-properties", "");
     if (core.empty()) core = "docProps/core.xml";
     for (const Result<void>& taken : {
              take_related(
@@ -411,7 +410,7 @@ Result<Draft> read_docx(std::string_view bytes, const std::string& name) {
     }
     const auto document = package->read_xml(main);
     if (!document) return document.error();
-    const Node body = local_child(local_child(**document, "document"), "body");
+    const Node body = local_child(local_child((*document)->root(), "document"), "body");
     if (!body) {
         return Error{fmt::format("{}: no text document inside; save the draft as DOCX", name)};
     }

@@ -232,6 +232,7 @@ Result<Draft> read_markdown(std::string_view text, const std::string& name) {
     }
     draft.title = front.title;
     std::vector<Piece> notes;
+    notes.reserve(front.notes.size());
     for (const std::string& note : front.notes)
         notes.push_back({.kind = Piece::Kind::note, .text = note});
     draft.pieces.insert(draft.pieces.begin(), notes.begin(), notes.end());

@@ -157,9 +157,7 @@ private:
                 continue;
             }
             const std::string_view name = local_name(node);
-            if (name == "s") {
-                text_.add(" ", style);
-            } else if (name == "tab") {
+            if (name == "s" || name == "tab") {
                 text_.add(" ", style);
             } else if (name == "line-break") {
                 text_.add("\n", style);
@@ -246,18 +244,18 @@ Result<Draft> read_odt(std::string_view bytes, const std::string& name) {
     {
         const auto common = package->read_xml("styles.xml");
         if (!common) return common.error();
-        collect_styles(local_child(**common, "document-styles"), styles, lists);
+        collect_styles(local_child((*common)->root(), "document-styles"), styles, lists);
     }
     std::string title;
     {
         const auto meta = package->read_xml("meta.xml");
         if (!meta) return meta.error();
-        const Node about = local_child(local_child(**meta, "document-meta"), "meta");
+        const Node about = local_child(local_child((*meta)->root(), "document-meta"), "meta");
         title = collapsed(local_child(about, "title").text().get());
     }
     const auto content = package->read_xml("content.xml");
     if (!content) return content.error();
-    const Node root = local_child(**content, "document-content");
+    const Node root = local_child((*content)->root(), "document-content");
     const Node text = local_child(local_child(root, "body"), "text");
     if (!text) {
         return Error{fmt::format("{}: no text document inside; save the draft as ODT", name)};

@@ -471,13 +471,13 @@ private:
     void write_note(const Piece& piece) {
         bool first = true;
         for (const std::string_view line : lines_of(piece.text)) {
-            std::string words = one_line(line);
+            const std::string words = one_line(line);
             if (words.empty()) continue;
             if (first) part_from_above(piece.kind);
             first = false;
             // Words of a draft silence no rule.
-            if (words.starts_with("allow")) words = "Note: " + words;
-            script_.text += fmt::format("% {}\n", words);
+            const std::string_view guard = words.starts_with("allow") ? "Note: " : "";
+            script_.text += fmt::format("% {}{}\n", guard, words);
         }
     }
 
@@ -543,9 +543,8 @@ private:
         for (const Lean& lean : tidy(piece.text, piece.leans)) {
             const std::string inside =
                 collapsed(piece.text.substr(lean.begin, lean.end - lean.begin));
-            if (static_cast<int>(split_words(inside).size()) > wishes_.stress_words) {
-                ++script_.left_out;
-            } else if (!wanted.empty() && lean.begin < wanted.back().end) {
+            const bool too_long = std::ssize(split_words(inside)) > wishes_.stress_words;
+            if (too_long || (!wanted.empty() && lean.begin < wanted.back().end)) {
                 ++script_.left_out;
             } else {
                 wanted.push_back(lean);
