@@ -2,6 +2,7 @@
 // two equal. Sources in full: docs/timing.md, docs/rules.md and docs/twisters.md.
 #include "engine/options.h"
 
+#include "base/letters.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -11,7 +12,6 @@
 #include <charconv>
 #include <cmath>
 #include <limits>
-#include <numeric>
 #include <optional>
 
 namespace say {
@@ -427,22 +427,6 @@ std::optional<OptionValue> checked(const OptionRow& row, const OptionValue& valu
     return std::nullopt;
 }
 
-// Letters to change, add or drop to come from one word to the other.
-std::size_t distance(std::string_view one, std::string_view other) {
-    std::vector<std::size_t> row(other.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 0; i < one.size(); ++i) {
-        std::size_t diagonal = row[0];
-        row[0] = i + 1;
-        for (std::size_t j = 0; j < other.size(); ++j) {
-            const std::size_t change = diagonal + (one[i] == other[j] ? 0 : 1);
-            diagonal = row[j + 1];
-            row[j + 1] = std::min({row[j] + 1, diagonal + 1, change});
-        }
-    }
-    return row.back();
-}
-
 // "; did you mean "x"?", or nothing if none is near.
 std::string suggestion(std::string_view written, const std::vector<std::string_view>& names) {
     constexpr std::size_t longest = 100; // Beyond it nobody mistyped a name.
@@ -450,7 +434,7 @@ std::string suggestion(std::string_view written, const std::vector<std::string_v
     std::string_view nearest;
     if (written.size() > longest) return {};
     for (const std::string_view name : names) {
-        const std::size_t changes = distance(written, name);
+        const std::size_t changes = letters_apart(written, name);
         if (changes < best) {
             best = changes;
             nearest = name;

@@ -1,5 +1,6 @@
 #include "exporters/assets.h"
 
+#include "base/markup.h"
 #include "exporters/json.h"
 
 #include <array>
@@ -78,20 +79,6 @@ std::string fill(std::string_view frame, const std::vector<Filling>& fillings) {
     return page;
 }
 
-std::string replaced(std::string_view text, std::string_view (*by)(char)) {
-    std::string result;
-    result.reserve(text.size());
-    for (const char c : text) {
-        const std::string_view escape = by(c);
-        if (escape.empty()) {
-            result += c;
-        } else {
-            result += escape;
-        }
-    }
-    return result;
-}
-
 } // namespace
 
 std::string_view bytes_of(Asset asset) {
@@ -99,29 +86,25 @@ std::string_view bytes_of(Asset asset) {
     return {bytes.begin, static_cast<std::size_t>(bytes.end - bytes.begin)};
 }
 
-std::string html_text(std::string_view text) {
-    return replaced(text, [](char c) -> std::string_view {
-        switch (c) {
-        case '&': return "&amp;";
-        case '<': return "&lt;";
-        case '>': return "&gt;";
-        case '"': return "&quot;";
-        default: return {};
-        }
-    });
-}
-
 std::string json_in_html(std::string_view json) {
-    return replaced(
-        json, [](char c) -> std::string_view { return c == '<' ? "\\u003c" : std::string_view{}; });
+    std::string result;
+    result.reserve(json.size());
+    for (const char c : json) {
+        if (c == '<') {
+            result += "\\u003c";
+        } else {
+            result += c;
+        }
+    }
+    return result;
 }
 
 std::string assemble_page(const PageParts& parts, const Analysis& analysis) {
     const std::string& title = analysis.script.header.title;
-    return fill(bytes_of(parts.frame), {{"title", html_text(title.empty() ? "Script" : title)},
+    return fill(bytes_of(parts.frame), {{"title", markup_value(title.empty() ? "Script" : title)},
                                         {"live", parts.live ? "yes" : "no"},
                                         {"connect", parts.live ? "'self'" : "'none'"},
-                                        {"language", html_text(analysis.options.language)},
+                                        {"language", markup_value(analysis.options.language)},
                                         {"styles", joined(parts.styles)},
                                         {"scripts", joined(parts.scripts)},
                                         {"script", json_in_html(script_json(analysis))}});

@@ -35,8 +35,6 @@ struct PageParts {
 // writer types can end that element or become markup.
 std::string assemble_page(const PageParts& parts, const Analysis& analysis);
 
-// Text for an HTML element or a quoted attribute.
-std::string html_text(std::string_view text);
 // JSON for a <script> element: every `<` is written as its escape.
 std::string json_in_html(std::string_view json);
 

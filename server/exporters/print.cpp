@@ -1,5 +1,6 @@
 #include "exporters/print.h"
 
+#include "base/markup.h"
 #include "exporters/assets.h"
 #include "exporters/drawn.h"
 #include "exporters/rhythm.h"
@@ -148,7 +149,7 @@ private:
             punch = punch || mark == MarkKind::punch;
             tied_ = tied_ || mark == MarkKind::tie;
         }
-        std::string text = html_text(word.text);
+        std::string text = markup_value(word.text);
         if (punch) text = fmt::format(R"(<b class="punch">{}</b>)", text);
         // A longer word, a web address say, must be able to break.
         constexpr std::size_t longest_kept = 18;
@@ -162,7 +163,7 @@ private:
         const std::string_view signs = signs_behind();
         taken_ = signs.size();
         html_ += fmt::format("{}<ruby>{}{}{}<rt>{}</rt></ruby>", before, text, behind,
-                             html_text(signs), html_text(above));
+                             markup_value(signs), markup_value(above));
     }
 
     // A pause right behind the word, or with nothing but signs and blanks before it.
@@ -186,7 +187,7 @@ private:
         taken_ = 0;
         const bool stays = next_ != nullptr && std::holds_alternative<DrawnPause>(*next_);
         if (stays && text.ends_with(' ')) text.remove_suffix(1);
-        html_ += tied_ && text == " " ? "&nbsp;" : html_text(text);
+        html_ += tied_ && text == " " ? "&nbsp;" : markup_value(text);
         tied_ = false;
     }
 
@@ -198,7 +199,7 @@ private:
     }
 
     void add(const DrawnDirection& direction) {
-        html_ += fmt::format(R"(<span class="direction">{}</span>)", html_text(direction.text));
+        html_ += fmt::format(R"(<span class="direction">{}</span>)", markup_value(direction.text));
         if (direction.seconds > Seconds{0}) html_ += rest_shape(direction.seconds);
     }
 
@@ -272,7 +273,7 @@ public:
             notes += text;
         }
         if (notes.empty()) return {};
-        return fmt::format(R"(<p class="note">{}</p>)", html_text(notes));
+        return fmt::format(R"(<p class="note">{}</p>)", markup_value(notes));
     }
 
 private:
@@ -298,7 +299,7 @@ std::string section_row(const Section& section, std::string_view note) {
     return fmt::format(
         "<div class=\"section\">\n<p class=\"when\"><b>{}</b></p>\n<h{} class=\"title\">"
         "<span class=\"name\">{}</span><span class=\"lasts\">{}</span></h{}>\n{}</div>\n",
-        format_clock(section.at), level, html_text(section.name), lasts, level, note);
+        format_clock(section.at), level, markup_value(section.name), lasts, level, note);
 }
 
 class Copy {
@@ -336,11 +337,12 @@ private:
         if (turn && !speaker_.empty() && !below_heading) classes += " turn";
         if (turn) speaker_ = placed.speaker;
         std::string words;
-        if (turn) words += fmt::format(R"(<span class="who">{}</span>)", html_text(placed.speaker));
+        if (turn)
+            words += fmt::format(R"(<span class="who">{}</span>)", markup_value(placed.speaker));
         const std::string_view marker = list_marker(analysis_, placed);
         if (!marker.empty())
             words += fmt::format(R"(<span class="number">{}</span>)",
-                                 marker.size() > 1 ? html_text(marker) : "–");
+                                 marker.size() > 1 ? markup_value(marker) : "–");
         std::vector<DrawnPart> parts = drawn(thought);
         // The margin says that it may be dropped.
         if (thought.written.spare) {
@@ -360,7 +362,7 @@ private:
         if (thought.takes_time())
             when += fmt::format(" <i>{}</i>", format_seconds(thought.reading.timing.expected));
         if (voices_ && thought.has_words() && !placed.speaker.empty())
-            when += fmt::format(" <span>{}</span>", html_text(placed.speaker));
+            when += fmt::format(" <span>{}</span>", markup_value(placed.speaker));
         if (thought.written.spare) when += R"( <span class="drop">spare</span>)";
         return when;
     }
@@ -438,7 +440,7 @@ std::string head(const Analysis& analysis) {
     if (!script.header.speakers.empty()) {
         std::string names;
         for (const Speaker& speaker : script.header.speakers)
-            names += (names.empty() ? "" : ", ") + html_text(speaker.name);
+            names += (names.empty() ? "" : ", ") + markup_value(speaker.name);
         facts += fmt::format("<span>{}</span>", names);
     }
     return fmt::format(
@@ -446,7 +448,8 @@ std::string head(const Analysis& analysis) {
         "<p class=\"facts\">{}</p>\n"
         "<p class=\"rhythm\"><img alt=\"The rhythm of the script: strokes are words, "
         "gaps are silences\" src=\"{}\"></p>\n</header>\n",
-        html_text(title_of(script)), html_text(script.header.date), facts, rhythm_image(analysis));
+        markup_value(title_of(script)), markup_value(script.header.date), facts,
+        rhythm_image(analysis));
 }
 
 // A string of a style sheet: whatever is no letter or digit by its number, so that it ends nothing.
@@ -482,9 +485,9 @@ std::string write_print(const Analysis& analysis, const ExportOptions& options) 
                        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                        "<title>{}</title>\n<style>\n{}{}</style>\n</head>\n<body>\n{}<main>\n{}"
                        "</main>\n</body>\n</html>\n",
-                       html_text(analysis.options.language), html_text(title_of(analysis.script)),
-                       bytes_of(Asset::print_css), sheet(analysis, options), head(analysis),
-                       Copy(analysis, options).write());
+                       markup_value(analysis.options.language),
+                       markup_value(title_of(analysis.script)), bytes_of(Asset::print_css),
+                       sheet(analysis, options), head(analysis), Copy(analysis, options).write());
 }
 
 } // namespace say

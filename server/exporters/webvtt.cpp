@@ -1,27 +1,11 @@
 // WebVTT of the W3C: identifiers, timing lines, voice spans; nothing of a text can end a cue.
+#include "base/markup.h"
 #include "exporters/caption_files.h"
 #include "exporters/captions.h"
 
 #include <fmt/core.h>
 
 namespace say {
-namespace {
-
-std::string escaped(std::string_view text) {
-    std::string result;
-    for (const char c : text) {
-        switch (c) {
-        case '&': result += "&amp;"; break;
-        case '<': result += "&lt;"; break;
-        case '>': result += "&gt;"; break;
-        default: result += c;
-        }
-    }
-    return result;
-}
-
-} // namespace
-
 std::string write_webvtt(const Analysis& analysis, const ExportOptions& options) {
     std::string text =
         "WEBVTT\n\nNOTE Times are an estimate, made from the script's words and marks.\n";
@@ -29,9 +13,9 @@ std::string write_webvtt(const Analysis& analysis, const ExportOptions& options)
     for (const Caption& caption : captions(analysis, {.columns = options.columns})) {
         text += fmt::format("\n{}\n{} --> {}\n", ++number, stamp(caption.begin, '.'),
                             stamp(caption.end, '.'));
-        if (!caption.speaker.empty()) text += fmt::format("<v {}>", escaped(caption.speaker));
+        if (!caption.speaker.empty()) text += fmt::format("<v {}>", markup_text(caption.speaker));
         for (const std::string& line : caption.lines)
-            text += escaped(line) + '\n';
+            text += markup_text(line) + '\n';
     }
     return text;
 }

@@ -2,6 +2,7 @@
 // of every node; names with prefixes are resolved here, as it knows no namespaces.
 #include "host/pls.h"
 
+#include "base/markup.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -367,19 +368,6 @@ std::vector<OwnReading> fitted(std::vector<OwnReading> readings, std::size_t n_w
 
 // --- writing -----------------------------------------------------------------------------------
 
-std::string escaped(std::string_view text) {
-    std::string result;
-    for (const char c : text) {
-        switch (c) {
-        case '&': result += "&amp;"; break;
-        case '<': result += "&lt;"; break;
-        case '>': result += "&gt;"; break;
-        default: result += c;
-        }
-    }
-    return result;
-}
-
 std::string ipa_of(const std::vector<Phones>& phones) {
     std::string ipa;
     for (const Phones& part : phones) {
@@ -392,7 +380,7 @@ std::string ipa_of(const std::vector<Phones>& phones) {
 std::string lexeme_text(std::string_view prefix, std::string_view grapheme, std::string_view ipa) {
     return fmt::format("  <{0}lexeme>\n    <{0}grapheme>{1}</{0}grapheme>\n"
                        "    <{0}phoneme>{2}</{0}phoneme>\n  </{0}lexeme>\n",
-                       prefix, escaped(grapheme), ipa);
+                       prefix, markup_text(grapheme), ipa);
 }
 
 std::string new_file(std::string_view grapheme, std::string_view ipa) {

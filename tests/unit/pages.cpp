@@ -2,6 +2,7 @@
 // A page carries the script inside itself. Where a <script> element ends: HTML Living Standard,
 // "Restrictions for contents of script elements" (no `</script` and no `<!--` inside). What must be
 // escaped in text and attributes: the same, "Serializing HTML fragments".
+#include "base/markup.h"
 #include "exporters/assets.h"
 #include "exporters/exporter.h"
 #include "exporters/json.h"
@@ -59,7 +60,8 @@ TEST_CASE("pages/the script on the page is that of the json target") {
     const std::string page = (*wanted_exporter("page"))->write(*analysis, {});
     CHECK(embedded(page) == json_in_html(script_json(*analysis)));
     CHECK(json_in_html("\"5 < 6\"") == "\"5 \\u003c 6\"");
-    CHECK(html_text("a < b & \"c\" > d") == "a &lt; b &amp; &quot;c&quot; &gt; d");
+    CHECK(markup_value("a < b & \"c\" > d") == "a &lt; b &amp; &quot;c&quot; &gt; d");
+    CHECK(markup_text("a < b & \"c\" > d") == "a &lt; b &amp; \"c\" &gt; d");
 }
 
 TEST_CASE("pages/nothing is loaded from anywhere") {
