@@ -160,6 +160,7 @@ std::optional<Options> Job::options(const Source& source) {
     const auto set = apply_reading_flags(arguments_, setup.options);
     // What a flag names is looked for where one stands.
     if (setup.options.lexicons != named) load_lexicons(setup, {});
+    lexicons_ = setup.lexicons;
     for (const SettingsProblem& problem : setup.problems) {
         std::error_code error;
         const fs::path near = fs::proximate(problem.file, error);

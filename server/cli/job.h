@@ -52,6 +52,9 @@ public:
     // The settings for a script, with the flags on top; nothing if a flag is wrong.
     std::optional<Options> options(const Source& source);
 
+    // The word lists that the last options named.
+    const std::vector<std::filesystem::path>& lexicons() const { return lexicons_; }
+
     const std::vector<Trouble>& trouble() const { return trouble_; }
     bool failed() const; // any fatal trouble
     // Prints trouble that came up since the last call.
@@ -61,6 +64,7 @@ public:
 private:
     const Arguments& arguments_;
     Parser parser_;
+    std::vector<std::filesystem::path> lexicons_;
     std::vector<Trouble> trouble_;
     std::set<std::string> seen_; // the same settings file serves many scripts: say it once
     std::size_t reported_ = 0;

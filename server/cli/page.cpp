@@ -32,7 +32,11 @@ Result<LiveText> render(const Arguments& arguments, const Source& source) {
     Job job(arguments);
     const auto text = job.read_with_words(source);
     const auto analysis = text ? job.analyse(source, text) : nullptr;
-    if (analysis) return LiveText{.page = live_page(*analysis), .json = script_json(*analysis)};
+    if (analysis) {
+        return LiveText{.page = live_page(*analysis),
+                        .json = script_json(*analysis),
+                        .lexicons = job.lexicons()};
+    }
     for (const Trouble& trouble : job.trouble())
         if (trouble.fatal) return Error{trouble.text()};
     return Error{fmt::format("{}: cannot be read", source.name)};

@@ -3,6 +3,7 @@
 #include "host/live.h"
 
 #include "host/files.h"
+#include "host/settings.h"
 
 #include <boost/asio/io_context.hpp>
 #include <boost/asio/ip/tcp.hpp>
@@ -133,6 +134,7 @@ public:
         auto text = job_.render();
         if (!text) return text.error();
         text_ = std::move(*text);
+        around_ = stamp_around();
         if (auto bound = listen(); !bound) return bound;
         job_.ready(fmt::format("http://127.0.0.1:{}/", port_));
         signals_.async_wait([this](const error_code&, int) { io_.stop(); });
@@ -285,22 +287,29 @@ private:
         });
     }
 
+    // Of all that the script is read with.
+    std::uint64_t stamp_around() const { return settings_stamp(job_.file, text_.lexicons); }
+
     // An editor may save by putting a new file in the place of the old one: what is gone once is
     // looked for once more before anything is said.
     void look() {
         const std::uint64_t stamp = stamp_of(job_.file);
-        if (stamp == stamp_) return;
+        const std::uint64_t around = stamp_around();
+        if (stamp == stamp_ && around == around_) return;
         if (stamp == 0 && !missed_) {
             missed_ = true;
             return;
         }
         missed_ = false;
         stamp_ = stamp;
+        around_ = around;
         auto text = job_.render();
         trouble_ = text ? "" : text.error().message;
         job_.say_result(trouble_);
         if (!text) return tell(event_of("trouble", json_string(trouble_)));
+        const bool other_lists = text->lexicons != text_.lexicons;
         text_ = std::move(*text);
+        if (other_lists) around_ = stamp_around();
         tell(event_of("script", text_.json));
     }
 
@@ -325,6 +334,7 @@ private:
     LiveText text_; // the last that could be read
     std::string trouble_;
     std::uint64_t stamp_ = 0;
+    std::uint64_t around_ = 0;
     std::uint16_t port_ = 0;
     bool missed_ = false;
 };

@@ -1,4 +1,5 @@
-// Serves a page on this machine alone and tells it of every save of its file.
+// Serves a page on this machine alone and tells it of every save: of its script, and of the
+// settings, readers and word lists that the script is read with.
 #pragma once
 
 #include "base/result.h"
@@ -8,19 +9,21 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace say {
 
 struct LiveText {
-    std::string page; // HTML, for who comes to the address
-    std::string json; // one line, for who is there already
+    std::string page;                            // HTML, for who comes to the address
+    std::string json;                            // one line, for who is there already
+    std::vector<std::filesystem::path> lexicons; // that it was read with, there or not
 };
 
 struct LiveJob {
-    std::filesystem::path file;                       // looked at several times a second
-    std::uint16_t port = 0;                           // 0: any that is free
-    std::function<Result<LiveText>()> render;         // the file as it is now
-    std::function<void(std::string_view)> ready;      // called once, with the address
+    std::filesystem::path file;                  // the script; looked at several times a second
+    std::uint16_t port = 0;                      // 0: any that is free
+    std::function<Result<LiveText>()> render;    // the file as it is now
+    std::function<void(std::string_view)> ready; // called once, with the address
     std::function<void(std::string_view)> say_result; // of each save: empty, or what is wrong
 };
 

@@ -11,6 +11,7 @@ import json
 import os
 import pathlib
 import re
+import shutil
 import signal
 import socket
 import subprocess
@@ -113,6 +114,29 @@ def tells_of_saves(live):
         == ["Say hello to the limpets."]
 
 
+def follows_its_settings(live):
+    events = live.events()
+    _, script = events.next()
+    before = script["seconds"]
+    folder = live.file.parent / ".sayline"
+    folder.mkdir()
+    (folder / "settings.json").write_text('{"pace": "0.5x"}')
+    name, script = events.next()
+    assert name == "script" and script["seconds"] > before * 1.2, (before, script["seconds"])
+    slow = script["seconds"]
+    (folder / "settings.json").write_text('{"pace": "0.5x", "lexicons": ["names.pls"]}')
+    assert events.next()[1]["seconds"] == slow, "a word list that is not there changes the time"
+    # PLS 1.0 (W3C Recommendation of 14 October 2008): a word that takes long to say.
+    (folder / "names.pls").write_text(
+        '<?xml version="1.0"?>\n<lexicon version="1.0" xmlns="http://www.w3.org/2005/01/pronunciation-lexicon" alphabet="ipa"'
+        ' xml:lang="en"><lexeme><grapheme>limpets</grapheme><phoneme>ˈlɪmpɪtəmɪtəmɪtəmɪtəz</phoneme></lexeme></lexicon>')
+    name, script = events.next()
+    assert name == "script" and script["seconds"] > slow + 0.3, (slow, script["seconds"])
+    shutil.rmtree(folder)
+    name, script = events.next()
+    assert name == "script" and script["seconds"] == before, (before, script["seconds"])
+
+
 def refuses_strangers(live):
     for host in ["evil.example", f"evil.example:{live.port}", f"127.0.0.1.evil.example:{live.port}", ""]:
         talk = live.ask(host=host or " ")
@@ -164,7 +188,8 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         live = Live(folder)
         try:
-            for check in [serves_the_page, refuses_strangers, listens_on_loopback_alone, tells_of_saves, outlives_abuse]:
+            for check in [serves_the_page, refuses_strangers, listens_on_loopback_alone, follows_its_settings,
+                          tells_of_saves, outlives_abuse]:
                 check(live)
                 print(" ", check.__name__.replace("_", " "))
             other = subprocess.run([PROGRAM, "page", "--live", "--port", str(live.port), str(live.file)],
