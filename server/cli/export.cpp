@@ -6,6 +6,8 @@
 #include <fmt/core.h>
 
 #include <charconv>
+#include <chrono>
+#include <filesystem>
 #include <ostream>
 
 namespace say::cli {
@@ -15,20 +17,39 @@ namespace {
 constexpr int fewest_points = 9;
 constexpr int most_points = 72;
 
-std::string target_names() {
-    std::string names;
-    for (const Exporter& exporter : exporters())
-        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
-    return names;
-}
-
 Result<const Exporter*> wanted_target(const Arguments& arguments) {
     const auto name = arguments.value("--to");
-    if (!name) return Error{fmt::format("give --to and one of {}", target_names())};
+    if (!name) return Error{fmt::format("give --to and one of {}", exporter_names())};
     auto exporter = wanted_exporter(*name);
     if (!exporter) return Error{fmt::format("--to {}", exporter.error().message)};
     return exporter;
 }
+
+// How far a long export is, where somebody watches; what is made at once shows nothing.
+class Progress {
+public:
+    explicit Progress(Console& console) : err_(is_terminal_error() ? &console.err : nullptr) {}
+    ~Progress() {
+        if (percent_ > 0) *err_ << "\r     \r" << std::flush;
+    }
+    Progress(const Progress&) = delete;
+    Progress& operator=(const Progress&) = delete;
+
+    void show(double done) {
+        constexpr std::chrono::milliseconds patience{500};
+        const int percent = static_cast<int>(100 * done);
+        if (err_ == nullptr || percent == percent_ || Clock::now() - begin_ < patience) return;
+        percent_ = percent;
+        *err_ << fmt::format("\r{:3} %", percent) << std::flush;
+    }
+
+private:
+    using Clock = std::chrono::steady_clock;
+
+    std::ostream* err_; // null where nobody watches
+    Clock::time_point begin_ = Clock::now();
+    int percent_ = 0;
+};
 
 // A number that fills the whole value.
 template <class Number> std::optional<Number> number_in(const std::string& written) {
@@ -65,19 +86,57 @@ Result<ExportOptions> wanted_options(const Arguments& arguments) {
     return options;
 }
 
+Result<void> to_file(const Exporter& exporter, const Analysis& analysis,
+                     const ExportOptions& options, const std::filesystem::path& file,
+                     Progress& progress) {
+    if (exporter.stream == nullptr) return write_text(file, exporter.write(analysis, options));
+    auto made = NewFile::begin(file);
+    if (!made) return made.error();
+    const auto whole = exporter.stream(analysis, options, [&](std::string_view bytes, double done) {
+        progress.show(done);
+        return made->add(bytes);
+    });
+    return whole ? made->finish() : whole;
+}
+
+Result<void> to_output(const Exporter& exporter, const Analysis& analysis,
+                       const ExportOptions& options, Console& console) {
+    if (exporter.stream == nullptr) {
+        console.out << exporter.write(analysis, options);
+        return {};
+    }
+    if (is_terminal_output())
+        return Error{fmt::format("give --out FILE: {} is nothing for a terminal", exporter.name)};
+    return exporter.stream(analysis, options, [&](std::string_view bytes, double /*done*/) {
+        return static_cast<bool>(console.out.write(bytes.data(), std::ssize(bytes)));
+    });
+}
+
+// The captions of a sound, where players look for them: the same name with another ending.
+std::filesystem::path beside(std::filesystem::path file, const Exporter& exporter) {
+    return file.replace_extension(ending_of(exporter));
+}
+
+Result<void> write_all(const Exporter& exporter, const Analysis& analysis,
+                       const ExportOptions& options, const std::filesystem::path& file,
+                       Console& console) {
+    Progress progress(console);
+    if (auto written = to_file(exporter, analysis, options, file, progress); !written)
+        return written;
+    if (exporter.beside.empty()) return {};
+    const auto other = wanted_exporter(exporter.beside);
+    return to_file(**other, analysis, options, beside(file, **other), progress);
+}
+
 void export_one(Job& job, const Source& source, const Exporter& exporter,
                 const ExportOptions& options, const std::optional<std::string>& file,
                 Console& console) {
     const auto text = job.read_with_words(source);
     const auto analysis = text ? job.analyse(source, text) : nullptr;
     if (!analysis) return;
-    const std::string made = exporter.write(*analysis, options);
-    if (!file) {
-        console.out << made;
-        return;
-    }
-    if (const auto written = write_text(*file, made); !written)
-        job.add_trouble({.file = "sayline", .message = written.error().message});
+    const auto written = file ? write_all(exporter, *analysis, options, *file, console)
+                              : to_output(exporter, *analysis, options, console);
+    if (!written) job.add_trouble({.file = "sayline", .message = written.error().message});
 }
 
 int run_export(const Arguments& arguments, Console& console) {
@@ -100,7 +159,8 @@ int run_export(const Arguments& arguments, Console& console) {
 }
 
 std::vector<Flag> export_flags() {
-    static const std::string names = target_names(); // the table's, for as long as the program runs
+    static const std::string names =
+        exporter_names(); // the table's, for as long as the program runs
     std::vector<Flag> flags = {
         {"--to", "TARGET", names},
         {"--out", "FILE", "Where to write it (standard output)"},
@@ -121,9 +181,9 @@ const Command export_command = {
     .summary = "Write the script in the form that somebody else needs",
     .help =
         "vtt and srt are captions at the script's own times, csv is a running order for the\n"
-        "crew, ssml is markup for a speech synthesiser, page is a file that a browser shows in\n"
-        "front of the lens: docs/reading-page.md. The times are an estimate: "
-        "docs/exports.md says how good it is.",
+        "crew, ssml is markup for a speech synthesiser, wav is a guide read by a machine's voice\n"
+        "(with captions beside it), page is a file that a browser shows in front of the lens:\n"
+        "docs/reading-page.md. docs/exports.md has all of them. The times are an estimate.",
     .flags = export_flags(),
     .run = run_export,
 };

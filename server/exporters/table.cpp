@@ -1,6 +1,7 @@
 // Every target, one line each.
 #include "exporters/caption_files.h"
 #include "exporters/exporter.h"
+#include "exporters/guide_read.h"
 #include "exporters/json.h"
 #include "exporters/page.h"
 #include "exporters/print.h"
@@ -15,16 +16,18 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 8> table{{
+constexpr std::array<Exporter, 9> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
     {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
     {"csv", "a running order: sections, thoughts and directions with their times",
      write_running_order},
-    {"json", "the same with every word, pause and mark, for other programs", write_json},
+    {"json", "a running order with every word, pause and mark, for other programs", write_json},
     {"svg", "a picture of the script's rhythm", write_rhythm},
     {"page", "a reading page for the lens: one HTML file, offline", write_page, "html"},
     {"print", "a reading copy for paper, as a page that a browser prints", write_print, "html"},
+    {"wav", "a guide read by a machine's voice, with captions beside it", write_guide_read, "wav",
+     stream_guide_read, "vtt"},
 }};
 
 } // namespace
@@ -33,13 +36,22 @@ std::span<const Exporter> exporters() {
     return table;
 }
 
-Result<const Exporter*> wanted_exporter(std::string_view name) {
+std::string_view ending_of(const Exporter& exporter) {
+    return exporter.ending.empty() ? exporter.name : exporter.ending;
+}
+
+std::string exporter_names() {
     std::string names;
+    for (const Exporter& exporter : table)
+        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
+    return names;
+}
+
+Result<const Exporter*> wanted_exporter(std::string_view name) {
     for (const Exporter& exporter : table) {
         if (exporter.name == name) return &exporter;
-        names += fmt::format("{}{}", names.empty() ? "" : ", ", exporter.name);
     }
-    return Error{fmt::format("\"{}\" is no target; there are {}", name, names)};
+    return Error{fmt::format("\"{}\" is no target; there are {}", name, exporter_names())};
 }
 
 } // namespace say

@@ -20,9 +20,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-struct CloseFile {
-    void operator()(std::FILE* file) const { std::fclose(file); }
-};
 using File = std::unique_ptr<std::FILE, CloseFile>;
 
 Result<std::string> read_all(std::FILE* file, const std::string& name, std::size_t largest) {
@@ -103,30 +100,60 @@ Result<std::shared_ptr<const Text>> read_standard_input() {
     return read_checked(stdin, "standard input");
 }
 
-Result<void> write_text(const fs::path& file, std::string_view bytes) {
+Result<NewFile> NewFile::begin(const fs::path& file) {
     std::error_code error;
+    NewFile made;
+    made.file_ = file;
     // What a link points at is replaced, not the link.
-    const fs::path target = fs::exists(file, error) ? fs::canonical(file, error) : file;
-    fs::path draft = target;
-    draft += fmt::format(".{}.tmp", ::getpid());
-    {
-        File handle{std::fopen(draft.c_str(), "wb")};
-        const bool written =
-            handle && std::fwrite(bytes.data(), 1, bytes.size(), handle.get()) == bytes.size() &&
-            std::fflush(handle.get()) == 0 && ::fsync(::fileno(handle.get())) == 0;
-        if (!written) {
-            const std::string why = std::strerror(errno);
-            fs::remove(draft, error);
-            return Error{fmt::format("{}: cannot be written ({})", file.string(), why)};
-        }
+    made.target_ = fs::exists(file, error) ? fs::canonical(file, error) : file;
+    made.draft_ = made.target_;
+    // A device or a pipe takes what is written; nothing may stand in its place.
+    if (!fs::exists(made.target_, error) || fs::is_regular_file(made.target_, error))
+        made.draft_ += fmt::format(".{}.tmp", ::getpid());
+    made.handle_.reset(std::fopen(made.draft_.c_str(), "wb"));
+    if (made.handle_) return made;
+    return Error{fmt::format("{}: cannot be written ({})", file.string(), std::strerror(errno))};
+}
+
+NewFile::~NewFile() {
+    if (!handle_ || draft_ == target_) return;
+    handle_.reset();
+    std::error_code ignored;
+    fs::remove(draft_, ignored);
+}
+
+bool NewFile::add(std::string_view bytes) {
+    if (failed_ == 0 && std::fwrite(bytes.data(), 1, bytes.size(), handle_.get()) != bytes.size()) {
+        failed_ = errno;
     }
-    const auto status = fs::status(target, error);
-    if (!error && fs::exists(status)) fs::permissions(draft, status.permissions(), error);
-    fs::rename(draft, target, error);
-    if (!error) return {};
-    const std::string why = error.message();
-    fs::remove(draft, error);
-    return Error{fmt::format("{}: cannot be replaced ({})", file.string(), why)};
+    return failed_ == 0;
+}
+
+Result<void> NewFile::finish() {
+    const bool in_place = draft_ == target_;
+    if (failed_ == 0 && std::fflush(handle_.get()) != 0) failed_ = errno;
+    if (failed_ == 0 && !in_place && ::fsync(::fileno(handle_.get())) != 0) failed_ = errno;
+    handle_.reset();
+    std::error_code error;
+    const auto fail = [&](std::string_view what, const std::string& why) {
+        std::error_code ignored;
+        if (!in_place) fs::remove(draft_, ignored);
+        return Error{fmt::format("{}: cannot be {} ({})", file_.string(), what, why)};
+    };
+    if (failed_ != 0) return fail("written", std::strerror(failed_));
+    if (in_place) return {};
+    const auto status = fs::status(target_, error);
+    if (!error && fs::exists(status)) fs::permissions(draft_, status.permissions(), error);
+    fs::rename(draft_, target_, error);
+    if (error) return fail("replaced", error.message());
+    return {};
+}
+
+Result<void> write_text(const fs::path& file, std::string_view bytes) {
+    auto made = NewFile::begin(file);
+    if (!made) return made.error();
+    made->add(bytes);
+    return made->finish();
 }
 
 void ScriptWalk::step(Walk& found) {
@@ -184,6 +211,10 @@ std::uint64_t stamp_of(const fs::path& file) {
 
 bool is_terminal_output() {
     return ::isatty(STDOUT_FILENO) == 1;
+}
+
+bool is_terminal_error() {
+    return ::isatty(STDERR_FILENO) == 1;
 }
 
 bool colour_unwanted() {

@@ -5,6 +5,7 @@
 #include "text/text.h"
 
 #include <cstdint>
+#include <cstdio>
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -28,6 +29,33 @@ Result<void> check_text(std::string_view bytes, const std::string& name);
 
 // Replaces a file in one step: a reader sees the old text or the new one, never half of it.
 Result<void> write_text(const std::filesystem::path& file, std::string_view bytes);
+
+struct CloseFile {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+
+// The same for what is made in parts. One that is not finished leaves nothing behind.
+class NewFile {
+public:
+    static Result<NewFile> begin(const std::filesystem::path& file);
+    NewFile(NewFile&&) = default;
+    NewFile& operator=(NewFile&&) = delete;
+    NewFile(const NewFile&) = delete;
+    NewFile& operator=(const NewFile&) = delete;
+    ~NewFile();
+
+    bool add(std::string_view bytes); // false once it cannot be written; finish says why
+    Result<void> finish();
+
+private:
+    NewFile() = default;
+
+    std::filesystem::path file_; // as given
+    std::filesystem::path target_;
+    std::filesystem::path draft_; // the target itself where that is a device or a pipe
+    std::unique_ptr<std::FILE, CloseFile> handle_;
+    int failed_ = 0; // errno of the first failure
+};
 
 struct Walk {
     std::vector<std::filesystem::path> scripts; // sorted
@@ -55,6 +83,7 @@ std::filesystem::path find_settings_folder(const std::filesystem::path& script);
 std::uint64_t stamp_of(const std::filesystem::path& file);
 
 bool is_terminal_output();
+bool is_terminal_error();
 // The environment asks for plain output (https://no-color.org), or the terminal can do no other.
 bool colour_unwanted();
 

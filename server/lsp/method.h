@@ -23,7 +23,8 @@ enum class Lane {
     in_order, // at once, by the thread that reads: whatever changes the session
     now,      // at once, from the text as it is and the last analysis there is: completion
     worker,   // from the analysis of exactly the version that was current when it arrived
-    folder,   // about all scripts of the open folders: the session answers when it is through
+    late,     // step by step while nobody waits for anything else: about all scripts of the open
+              // folders, or a sound. The session answers when it is through
 };
 
 // What a request about a script sees.
@@ -58,7 +59,7 @@ struct Method {
     bool is_request = false;
     Prepared (*prepare)(const In& params) = nullptr;              // lanes now and worker
     Json (*handle)(Session& session, const In& params) = nullptr; // lane in_order
-    void (*begin)(Session& session, const RequestId& id, const In& params) = nullptr; // folder
+    void (*begin)(Session& session, const RequestId& id, const In& params) = nullptr; // late
     void (*advertise)(Json& capabilities) = nullptr; // null where there is nothing to say
 };
 

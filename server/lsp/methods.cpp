@@ -410,13 +410,13 @@ ScriptTimes on_times(const Snapshot& snapshot, const TimesParams& params) {
     return result;
 }
 
-// For an editor's list of what can be made.
+// For an editor's list of what can be made. A sound is no text: sayline/speak makes it.
 Json export_targets() {
     Json targets = Json::array();
     for (const Exporter& each : exporters()) {
-        targets.push_back({{"name", each.name},
-                           {"summary", each.summary},
-                           {"file", each.ending.empty() ? each.name : each.ending}});
+        if (each.stream != nullptr) continue;
+        targets.push_back(
+            {{"name", each.name}, {"summary", each.summary}, {"file", ending_of(each)}});
     }
     return targets;
 }
@@ -424,6 +424,12 @@ Json export_targets() {
 Exported on_export(const Snapshot& snapshot, const ExportParams& params) {
     const auto exporter = wanted_exporter(params.target);
     if (!exporter) return {.target = {}, .text = {}, .error = exporter.error().message};
+    if ((*exporter)->stream != nullptr) {
+        return {.target = {},
+                .text = {},
+                .error = fmt::format("{} is a sound, not a text; sayline/speak writes it to a file",
+                                     params.target)};
+    }
     ExportOptions options;
     if (params.columns > 0)
         options.columns = std::clamp(params.columns, fewest_columns, most_columns);
@@ -561,7 +567,7 @@ template <auto Handler> Method request(std::string_view name, Lane lane, Adverti
             .advertise = advertise};
 }
 
-// A request about the open folders.
+// A request that is answered a step at a time: about the open folders, or a sound.
 template <class Params>
 void begin(Session& session, const RequestId& id, const In& in,
            void (Session::*handler)(const RequestId&, Params)) {
@@ -570,10 +576,9 @@ void begin(Session& session, const RequestId& id, const In& in,
     if (!in.failed()) (session.*handler)(id, std::move(params));
 }
 
-template <auto Handler>
-Method folder_request(std::string_view name, Advertise advertise = nullptr) {
+template <auto Handler> Method late_request(std::string_view name, Advertise advertise = nullptr) {
     return {.name = name,
-            .lane = Lane::folder,
+            .lane = Lane::late,
             .is_request = true,
             .begin = [](Session& session, const RequestId& id,
                         const In& in) { begin(session, id, in, Handler); },
@@ -706,8 +711,8 @@ std::span<const Method> methods() {
         request<on_tokens>("textDocument/semanticTokens/full", Lane::worker, advertise_tokens),
         request<on_tokens_delta>("textDocument/semanticTokens/full/delta", Lane::worker, nullptr),
         request<on_diagnostic>("textDocument/diagnostic", Lane::worker, advertise_diagnostics),
-        folder_request<&Session::workspace_diagnostic>("workspace/diagnostic"),
-        folder_request<&Session::workspace_symbol>(
+        late_request<&Session::workspace_diagnostic>("workspace/diagnostic"),
+        late_request<&Session::workspace_symbol>(
             "workspace/symbol",
             [](Json& capabilities) { capabilities["workspaceSymbolProvider"] = true; }),
         request<on_tokens_range>(
@@ -766,6 +771,9 @@ std::span<const Method> methods() {
                                capabilities["experimental"]["sayline"]["targets"] =
                                    export_targets();
                            }),
+        late_request<&Session::speak>(
+            "sayline/speak",
+            [](Json& capabilities) { capabilities["experimental"]["sayline"]["speak"] = true; }),
     };
     return table;
 }

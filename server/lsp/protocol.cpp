@@ -283,6 +283,13 @@ void decode(const In& in, ExportParams& params) {
     if (in["columns"].exists()) params.columns = in["columns"].integer();
 }
 
+void decode(const In& in, SpeakParams& params) {
+    decode(in["textDocument"], params.textDocument);
+    params.file = in["file"].string();
+    if (in["position"].exists()) decode(in["position"], params.position.emplace());
+    params.workDoneToken = in["workDoneToken"].json();
+}
+
 void decode(const In& in, ExplainParams& params) {
     decode(in["textDocument"], params.textDocument);
     if (in["position"].exists()) decode(in["position"], params.position.emplace());

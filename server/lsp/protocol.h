@@ -430,6 +430,13 @@ struct ExplainParams {
     std::optional<Position> position; // none: every thought
 };
 
+struct SpeakParams {
+    TextDocumentIdentifier textDocument;
+    std::string file;                 // a URI: where the sound is written
+    std::optional<Position> position; // only the thought there
+    KeptJson workDoneToken;           // null without one
+};
+
 struct ExportParams {
     TextDocumentIdentifier textDocument;
     std::string target; // as in `sayline export --to`
@@ -478,6 +485,7 @@ void decode(const In& in, InlineCompletionParams& params);
 void decode(const In& in, TimesParams& params);
 void decode(const In& in, ExplainParams& params);
 void decode(const In& in, ExportParams& params);
+void decode(const In& in, SpeakParams& params);
 void decode(const In& in, SelectionRangeParams& params);
 void decode(const In& in, ReferenceParams& params);
 void decode(const In& in, RenameParams& params);

@@ -179,13 +179,14 @@ void Session::take_request(Json& message, std::string_view name, const RequestId
         return refuse_it(ErrorCode::invalid_request,
                          fmt::format("{} is a notification and has no id", name));
     }
-    if (waiting_.contains(id) || checks_.contains(id) || searches_.contains(id)) {
+    if (waiting_.contains(id) || checks_.contains(id) || searches_.contains(id) ||
+        speeches_.contains(id)) {
         return refuse_it(ErrorCode::invalid_request, "a request with this id still waits");
     }
 
     std::string problem;
     const In params(message["params"], problem);
-    if (method->lane == Lane::folder) {
+    if (method->lane == Lane::late) {
         method->begin(*this, id, params);
         if (!problem.empty()) refuse_it(ErrorCode::invalid_params, problem);
         return;
@@ -333,7 +334,7 @@ void Session::cancel(CancelParams params) {
     const auto found = waiting_.find(params.id);
     if (found == waiting_.end()) {
         // Else it was answered, or never asked.
-        if (!cancel_check(params.id)) cancel_search(params.id);
+        if (!cancel_check(params.id) && !cancel_search(params.id)) cancel_speech(params.id);
         return;
     }
     Waiting waiting = take_waiting(found);
@@ -381,6 +382,8 @@ Json Session::shutdown(NoParams /*params*/) {
         cancel_check(RequestId(checks_.begin()->first));
     while (!searches_.empty())
         cancel_search(RequestId(searches_.begin()->first));
+    while (!speeches_.empty())
+        cancel_speech(RequestId(speeches_.begin()->first));
     for (auto& [uri, script] : scripts_) {
         supersede(*script.current);
     }

@@ -65,6 +65,7 @@ public:
     void did_change_workspace_folders(FoldersChange params);
     void workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParams params);
     void workspace_symbol(const RequestId& id, WorkspaceSymbolParams params);
+    void speak(const RequestId& id, SpeakParams params);
 
 private:
     enum class State { fresh, running, shut_down };
@@ -104,6 +105,8 @@ private:
     };
     // Looking for a name in the scripts of the open folders (folder_search.cpp).
     struct FolderSearch;
+    // Saying a script into a file (speak.cpp).
+    struct Speech;
     // What is known of a script that is not open, while its file and settings stay as they are.
     struct FileReport {
         std::uint64_t stamp = 0;
@@ -156,6 +159,12 @@ private:
     void finish_search(FolderSearch& search);
     bool cancel_search(const RequestId& id);
 
+    // sound (speak.cpp)
+    void speak_on(const std::shared_ptr<Speech>& speech);
+    void tell_progress(Speech& speech);
+    void finish_speech(Speech& speech);
+    bool cancel_speech(const RequestId& id);
+
     // settings
     std::shared_ptr<const Options> load_options(const std::string& uri, OpenScript& script);
     void reload_settings(const std::string& uri, OpenScript& script);
@@ -191,6 +200,7 @@ private:
     std::vector<std::string> folders_; // URIs
     std::map<RequestId, std::shared_ptr<FolderCheck>> checks_;
     std::map<RequestId, std::shared_ptr<FolderSearch>> searches_;
+    std::map<RequestId, std::shared_ptr<Speech>> speeches_;
     // Asked again with nothing new to tell: answered when there is.
     std::shared_ptr<FolderCheck> parked_;
     int quiet_checks_ = 0; // in a row

@@ -57,16 +57,19 @@ constexpr double consonant(Sound sound) {
 
 } // namespace
 
+Seconds duration_of(const Phone& phone) {
+    if (!is_vowel(phone.sound)) return Seconds{consonant(phone.sound)};
+    return Seconds{phone.stress == 0 ? unstressed_vowel : stressed_vowel(phone.sound)};
+}
+
 Seconds duration_of(std::span<const Phone> phones, bool function_word) {
     double total = each_word;
     for (const Phone& phone : phones) {
         const bool vowel = is_vowel(phone.sound);
         if (function_word) {
             total += vowel ? function_vowel : function_consonant;
-        } else if (!vowel) {
-            total += consonant(phone.sound);
         } else {
-            total += phone.stress == 0 ? unstressed_vowel : stressed_vowel(phone.sound);
+            total += duration_of(phone).count();
         }
     }
     return Seconds{total};

@@ -2,16 +2,14 @@
 // nothing else of flite. They are made on first use, so that starting the program costs nothing.
 #include "speech/letter_to_sound.h"
 
+#include "speech/flite_guard.h"
 #include "text/ascii.h"
 
 #include <algorithm>
-#include <csetjmp>
 #include <iterator>
-#include <mutex>
 #include <string>
 
 extern "C" {
-#include <flite/cst_error.h>
 #include <flite/cst_lexicon.h>
 #include <flite/cst_lts.h>
 #include <flite/cst_val.h>
@@ -26,17 +24,15 @@ namespace {
 // frees its lists by recursion, so it must be cut somewhere.
 constexpr std::size_t longest_piece = 64;
 
-// flite ends the process when it meets an error of its own, unless cst_errjmp says where to jump
-// to. The jump passes over C frames only: nothing here owns anything when it happens.
-cst_val* apply_rules(const char* letters) {
+struct Question {
+    const char* letters = nullptr;
+    cst_val* sounds = nullptr;
+};
+
+void apply_rules(void* asked) {
     static const cst_lexicon* const lexicon = cmu_lex_init();
-    // Volatile: its value must be known after a jump.
-    cst_val* volatile sounds = nullptr;
-    jmp_buf on_error;
-    cst_errjmp = &on_error;
-    if (setjmp(on_error) == 0) sounds = lts_apply(letters, "", lexicon->lts_rule_set);
-    cst_errjmp = nullptr;
-    return sounds;
+    auto* const question = static_cast<Question*>(asked);
+    question->sounds = lts_apply(question->letters, "", lexicon->lts_rule_set);
 }
 
 // "ax" or "ah0" or "k": flite writes the schwa of the dictionary's AH0 as "ax".
@@ -48,13 +44,12 @@ void append_sound(Phones& phones, std::string name) {
 }
 
 void append_guess(Phones& phones, const std::string& letters) {
-    static std::mutex mutex; // cst_errjmp is one for the whole process
-    const std::lock_guard lock(mutex);
-    cst_val* const sounds = apply_rules(letters.c_str());
-    for (const cst_val* sound = sounds; sound != nullptr; sound = val_cdr(sound)) {
+    Question question{.letters = letters.c_str()};
+    if (!flite::guarded(apply_rules, &question)) return;
+    for (const cst_val* sound = question.sounds; sound != nullptr; sound = val_cdr(sound)) {
         append_sound(phones, val_string(val_car(sound)));
     }
-    delete_val(sounds);
+    delete_val(question.sounds);
 }
 
 } // namespace

@@ -1,5 +1,5 @@
-// The sounds of a word nobody has listed, guessed from its letters. The only file that knows of
-// flite.
+// The sounds of a word nobody has listed, guessed from its letters. With machine_voice.h
+// all that knows of flite.
 #pragma once
 
 #include "speech/phones.h"

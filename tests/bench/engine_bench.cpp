@@ -6,6 +6,7 @@
 // The text is drawn from the dictionary with a seed, so that no two thoughts are alike and the memo
 // cannot help.
 #include "engine/analysis.h"
+#include "exporters/exporter.h"
 #include "features/features.h"
 #include "speech/lexicon_table.h"
 #include "speech/settle.h"
@@ -119,6 +120,32 @@ void analysis(const std::string& text) {
                keys[keys.size() * 99 / 100]);
 }
 
+// What a script costs in each form; a sound besides in seconds of sound a second.
+void exports(const std::string& text) {
+    Parser parser;
+    Memo memo;
+    const auto made = analyse(document(text), Options{}, parser, memo, Cancel{});
+    for (const Exporter& exporter : exporters()) {
+        std::size_t bytes = 0;
+        const Clock::time_point begin = Clock::now();
+        if (exporter.stream != nullptr) {
+            exporter.stream(*made, {}, [&](std::string_view part, double /*done*/) {
+                bytes += part.size();
+                return true;
+            });
+        } else {
+            bytes = exporter.write(*made, {}).size();
+        }
+        const double took = since(begin);
+        fmt::print("export to {:9} {:8.2f} ms  {:.2f} MB", exporter.name, took,
+                   static_cast<double>(bytes) / 1e6);
+        if (exporter.stream != nullptr)
+            fmt::print(", {:.0f} times as fast as it sounds",
+                       made->script.timing.expected.count() / took * 1000);
+        fmt::print("\n");
+    }
+}
+
 } // namespace
 
 int main(int count, char** arguments) {
@@ -129,6 +156,7 @@ int main(int count, char** arguments) {
         fmt::print("--- {} words, {} bytes\n", words, text.size());
         parts(text);
         analysis(text);
+        exports(text);
     }
     return 0;
 }

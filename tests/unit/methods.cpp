@@ -48,7 +48,7 @@ TEST_CASE("methods/each row is whole and stands once") {
         // at once.
         const bool script = method.lane == Lane::now || method.lane == Lane::worker;
         CHECK((method.prepare != nullptr) == script);
-        CHECK((method.begin != nullptr) == (method.lane == Lane::folder));
+        CHECK((method.begin != nullptr) == (method.lane == Lane::late));
         CHECK((method.handle != nullptr) == (method.lane == Lane::in_order));
         if (!method.is_request) CHECK(method.lane == Lane::in_order);
     }
