@@ -86,6 +86,18 @@ Result<ExportOptions> wanted_options(const Arguments& arguments) {
     return options;
 }
 
+// Where it goes.
+struct Target {
+    std::filesystem::path file;
+    bool replace = false; // what stands beside it
+};
+
+std::optional<Target> wanted_file(const Arguments& arguments) {
+    const auto file = arguments.value("--out");
+    if (!file) return std::nullopt;
+    return Target{*file, arguments.has("--replace")};
+}
+
 Result<void> to_file(const Exporter& exporter, const Analysis& analysis,
                      const ExportOptions& options, const std::filesystem::path& file,
                      Progress& progress) {
@@ -117,25 +129,49 @@ std::filesystem::path beside(std::filesystem::path file, const Exporter& exporte
     return file.replace_extension(ending_of(exporter));
 }
 
+// Captions that are there already may have been mended by hand: they stay unless it is said.
+Result<void> write_beside(const Exporter& exporter, const Analysis& analysis,
+                          const ExportOptions& options, const Target& target, Console& console) {
+    const std::filesystem::path file = beside(target.file, exporter);
+    std::error_code error;
+    if (!target.replace && std::filesystem::exists(file, error)) {
+        console.err << file.string() << " is there and stays as it is; --replace makes it anew\n";
+        return {};
+    }
+    return write_text(file, exporter.write(analysis, options));
+}
+
 Result<void> write_all(const Exporter& exporter, const Analysis& analysis,
-                       const ExportOptions& options, const std::filesystem::path& file,
-                       Console& console) {
-    Progress progress(console);
-    if (auto written = to_file(exporter, analysis, options, file, progress); !written)
-        return written;
-    if (exporter.beside.empty()) return {};
-    const auto other = wanted_exporter(exporter.beside);
-    return to_file(**other, analysis, options, beside(file, **other), progress);
+                       const ExportOptions& options, const Target& target, Console& console) {
+    {
+        Progress progress(console);
+        auto written = to_file(exporter, analysis, options, target.file, progress);
+        if (!written || exporter.beside.empty()) return written;
+    }
+    return write_beside(**wanted_exporter(exporter.beside), analysis, options, target, console);
+}
+
+// A slip of the hand must not cost a script.
+Result<void> check_target(const std::filesystem::path& file, const Source& source) {
+    std::error_code error;
+    if (!source.file.empty() && std::filesystem::equivalent(file, source.file, error))
+        return Error{
+            fmt::format("--out {}: that is the script itself; give another name", file.string())};
+    if (file.extension() == ".say" && std::filesystem::exists(file, error))
+        return Error{fmt::format("--out {}: that is a script; give another name", file.string())};
+    return {};
 }
 
 void export_one(Job& job, const Source& source, const Exporter& exporter,
-                const ExportOptions& options, const std::optional<std::string>& file,
+                const ExportOptions& options, const std::optional<Target>& target,
                 Console& console) {
+    const auto fits = target ? check_target(target->file, source) : Result<void>{};
+    if (!fits) return job.add_trouble({.file = "sayline", .message = fits.error().message});
     const auto text = job.read_with_words(source);
     const auto analysis = text ? job.analyse(source, text) : nullptr;
     if (!analysis) return;
-    const auto written = file ? write_all(exporter, *analysis, options, *file, console)
-                              : to_output(exporter, *analysis, options, console);
+    const auto written = target ? write_all(exporter, *analysis, options, *target, console)
+                                : to_output(exporter, *analysis, options, console);
     if (!written) job.add_trouble({.file = "sayline", .message = written.error().message});
 }
 
@@ -150,8 +186,7 @@ int run_export(const Arguments& arguments, Console& console) {
         if (sources.size() > 1) {
             job.add_trouble({.file = "sayline", .message = "give one script to export"});
         } else if (!sources.empty()) {
-            export_one(job, sources.front(), **exporter, *options, arguments.value("--out"),
-                       console);
+            export_one(job, sources.front(), **exporter, *options, wanted_file(arguments), console);
         }
     }
     job.report(console);
@@ -164,6 +199,7 @@ std::vector<Flag> export_flags() {
     std::vector<Flag> flags = {
         {"--to", "TARGET", names},
         {"--out", "FILE", "Where to write it (standard output)"},
+        {"--replace", {}, "Replace the captions beside a sound too, if there are any"},
         {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"},
         {"--paper", "SIZE", "What print is laid out for: a4 or letter (a4)"},
         {"--points", "NUMBER", "How large its words are, 9 to 72 (16)"},

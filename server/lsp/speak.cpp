@@ -37,6 +37,7 @@ struct Session::Speech {
     std::shared_ptr<const Analysis> analysis;
     std::optional<GuideRead> read;
     std::optional<NewFile> file;
+    Range range;       // of what is said
     std::string error; // why it cannot go on
     int percent = 0;   // told
     bool over = false; // answered or cancelled; of the reading thread
@@ -47,14 +48,17 @@ struct Session::Speech {
 };
 
 void Session::Speech::begin(Encoding encoding) {
-    const Script& script = analysis->script;
+    const std::vector<Placed>& thoughts = analysis->script.thoughts;
+    Columns columns(*analysis->document.text, encoding);
     std::size_t first = 0;
-    std::size_t last = script.thoughts.size();
+    std::size_t last = thoughts.size();
     if (params.position) {
-        const Offset at = Columns(*analysis->document.text, encoding).offset(*params.position);
-        const auto near = thought_near(script, at);
+        const auto near = thought_near(analysis->script, columns.offset(*params.position));
         first = near.value_or(0);
         last = near ? first + 1 : 0;
+    }
+    if (first < last) {
+        range = columns.range({thoughts[first].span().begin, thoughts[last - 1].span().end});
     }
     read.emplace(*analysis, first, last);
     const auto path = path_of(params.file);
@@ -148,7 +152,9 @@ void Session::finish_speech(Speech& speech) {
     Json result;
     if (error.empty()) {
         const double seconds = speech.read->seconds().count();
-        result = {{"file", speech.params.file}, {"seconds", std::round(seconds * 1000) / 1000}};
+        result = {{"file", speech.params.file},
+                  {"seconds", std::round(seconds * 1000) / 1000},
+                  {"range", encode(speech.range)}};
     }
     speeches_.erase(id); // what was asked last
     if (!error.empty()) return send_error(id, ErrorCode::request_failed, error);

@@ -69,11 +69,14 @@ end
 
 local run_on = "We put the square down on the rock. We count what sits inside it. We write the number on the sheet."
 
+local heard = vim.fn.tempname()
+
 local function main()
   vim.opt.runtimepath:prepend(os.getenv("SAYLINE_PLUGIN"))
   vim.cmd("filetype plugin on")
   vim.cmd("syntax on")
   require("sayline").setup({
+    player = { "sh", "-c", "wc -c < $0 > " .. heard },
     cmd = { os.getenv("SAYLINE_PROGRAM"), "serve" },
     settings = { pace = "0.5x" },
   })
@@ -177,6 +180,18 @@ local function main()
   check(table.concat(vim.fn.readfile(captions), "\n"):find("00:00:00,000 --> ", 1, true), "no captions were written")
   local names = vim.fn.getcompletion("SaylineExport ", "cmdline")
   check(vim.tbl_contains(names, "vtt") and vim.tbl_contains(names, "svg"), "the forms do not complete")
+
+  local mended = vim.fn.readfile(captions)
+  vim.cmd("SaylineExport csv " .. captions)
+  vim.wait(200)
+  check(vim.deep_equal(vim.fn.readfile(captions), mended), "a file that was there is replaced unasked")
+  vim.cmd("SaylineExport! csv " .. captions)
+  wait_for("the file that is replaced", function() return vim.fn.readfile(captions)[1]:find("^kind,in,out") end)
+
+  -- A thought is heard: what plays it here keeps the file and tells its size.
+  vim.cmd("SaylineHear")
+  wait_for("the sound", function() return vim.fn.filereadable(heard) == 1 and vim.fn.readfile(heard)[1] end)
+  check(tonumber(vim.fn.readfile(heard)[1]) > 32000, "less than a second is heard")
 
   vim.cmd("checkhealth sayline")
   local report = buffer_text()

@@ -309,6 +309,25 @@ async function rhythm(page) {
   await page.keyboard.press("Control+F4");
 }
 
+// A thought is heard, and the view says whose voice it is. The sound is one that the browser plays.
+async function hear(page) {
+  await page.locator(".tab", { hasText: "limpets.say" }).first().click();
+  await goTo(page, 10, 1);
+  await runCommand(page, "Sayline: Hear this thought");
+  const inside = page.frameLocator("iframe.webview").frameLocator("#active-frame");
+  const sound = inside.locator("audio");
+  await until("the sound of a thought", () => sound.isVisible(), page);
+  const seconds = () => sound.evaluate((element) => element.duration);
+  await until("a sound that plays", async () => (await seconds()) > 1, page);
+  const said = await inside.locator("body").innerText();
+  const told = Number(/([\d.]+) seconds\./.exec(said)?.[1]);
+  check(Math.abs(told - (await seconds())) < 0.06, `it lasts ${await seconds()} s, and the view says "${said}"`);
+  check(/machine's voice/.test(said), `nothing says that it is a machine: "${said}"`);
+  await page.screenshot({ path: shot("hear") });
+  await page.locator(".tab", { hasText: "Hear a thought" }).first().click();
+  await page.keyboard.press("Control+F4");
+}
+
 // The script as captions, in a file beside it.
 async function saveAs(page) {
   await page.locator(".tab", { hasText: "limpets.say" }).first().click();
@@ -438,6 +457,7 @@ async function walk(page) {
   await sectionView(page);
   await ruleLink(page);
   await rhythm(page);
+  await hear(page);
   await saveAs(page);
   await readingPage(page);
   await firstScript(page);

@@ -18,11 +18,15 @@
     "title": "Speaking the script"}}}
 <-- {"jsonrpc": "2.0", "method": "$/progress", "params": {"token": "speech",
     "value": {"kind": "end"}}}
-<-- {"id": 1, "jsonrpc": "2.0", "result": {"file": "file:///dev/null", "seconds": …}}
+<-- {"id": 1, "jsonrpc": "2.0", "result": {"file": "file:///dev/null",
+    "range": {"end": {"character": 79, "line": 4}, "start": {"character": 0, "line": 4}},
+    "seconds": …}}
 --> {"jsonrpc": "2.0", "id": 2, "method": "sayline/speak",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "file": "file:///dev/null",
     "position": {"line": 6, "character": 0}}}
-<-- {"id": 2, "jsonrpc": "2.0", "result": {"file": "file:///dev/null", "seconds": …}}
+<-- {"id": 2, "jsonrpc": "2.0", "result": {"file": "file:///dev/null",
+    "range": {"end": {"character": 79, "line": 4}, "start": {"character": 0, "line": 4}},
+    "seconds": …}}
 --> {"jsonrpc": "2.0", "id": 3, "method": "sayline/speak",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"},
     "file": "file:///no/such/folder/a.wav"}}

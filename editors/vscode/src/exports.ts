@@ -2,6 +2,7 @@
 // server makes them; here they are saved, and the picture of the rhythm is shown.
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
+import { speak } from "./hear";
 import { activeScript } from "./times";
 
 // One row of what the server says it can make.
@@ -12,12 +13,17 @@ export interface Target {
 }
 
 export function targetsOf(client: LanguageClient | undefined): Target[] {
-  return client?.initializeResult?.capabilities.experimental?.sayline?.targets ?? [];
+  const known = client?.initializeResult?.capabilities.experimental?.sayline;
+  return [...(known?.targets ?? []), ...(known?.speak ? [sound] : [])];
 }
 
-// "shore.say" becomes "shore.html" beside it.
+// The one that is no text: the server writes it, and it takes its time.
+const sound: Target = { name: "wav", summary: "a guide read by a machine's voice", file: "wav" };
+
+// "shore.say" becomes "shore.srt" beside it, or "shore.page.html" where two forms end alike.
 export function fileFor(script: string, target: Target): string {
-  return script.replace(/\.say$/i, "") + "." + target.file;
+  const ending = target.name === target.file ? target.file : `${target.name}.${target.file}`;
+  return `${script.replace(/\.say$/i, "")}.${ending}`;
 }
 
 async function make(client: LanguageClient, script: vscode.TextDocument, target: string): Promise<string> {
@@ -40,10 +46,27 @@ export async function saveAs(client: LanguageClient, script: vscode.TextDocument
   const defaultUri = script.isUntitled ? undefined : beside;
   const where = await vscode.window.showSaveDialog({ defaultUri, filters: { [target.name]: [target.file] } });
   if (!where) return;
-  await vscode.workspace.fs.writeFile(where, new TextEncoder().encode(await make(client, script, target.name)));
+  if (target === sound) {
+    if (!(await speakInto(client, script, where))) return;
+  } else {
+    await vscode.workspace.fs.writeFile(where, new TextEncoder().encode(await make(client, script, target.name)));
+  }
   const open = "Open it";
   const choice = await vscode.window.showInformationMessage(`Saved ${vscode.workspace.asRelativePath(where)}.`, open);
   if (choice === open) await openMade(where, target);
+}
+
+// With captions beside it, where players look for them. False if the writer called it off.
+async function speakInto(client: LanguageClient, script: vscode.TextDocument, where: vscode.Uri): Promise<boolean> {
+  const options = { location: vscode.ProgressLocation.Notification, title: "Speaking the script", cancellable: true };
+  const done = await vscode.window.withProgress(options, async (progress, token) => {
+    const spoken = await speak(client, script, where, { progress, token });
+    return spoken && !token.isCancellationRequested;
+  });
+  if (!done) return false;
+  const captions = where.with({ path: where.path.replace(/\.[^./]*$/, "") + ".vtt" });
+  await vscode.workspace.fs.writeFile(captions, new TextEncoder().encode(await make(client, script, "vtt")));
+  return true;
 }
 
 // A page belongs in the browser; whatever else the editor can show stays in it.

@@ -13,6 +13,7 @@ import {
   type StaticFeature,
 } from "vscode-languageclient/node";
 import { RhythmView, saveAs } from "./exports";
+import { Hearing } from "./hear";
 import { LivePages } from "./live";
 import { linkRules, openRule, ruleLinks } from "./rules";
 import { goToLine, SectionView } from "./sections";
@@ -44,6 +45,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   );
   rhythm = new RhythmView(() => client);
   const pages = new LivePages();
+  const hearing = new Hearing();
   const command = vscode.commands.registerCommand;
   context.subscriptions.push(
     log,
@@ -51,6 +53,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     sections,
     rhythm,
     pages,
+    hearing,
     command("sayline.new", newScript),
     command("sayline.sections", () => runTime.pickSection()),
     command("sayline.showTimes", () => vscode.commands.executeCommand("sayline.sectionView.focus")),
@@ -62,6 +65,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     command("sayline.readingPage", onScript((script) => withServer(() => pages.open(program!, script)))),
     command("sayline.saveAs", onScript((script, form) => withServer((server) => saveAs(server, script, form)))),
     command("sayline.rhythm", onScript((script) => withServer(() => rhythm.show(script)))),
+    command("sayline.hear", onScript((script) => withServer((server) => hearing.hear(server, script)))),
     command("sayline.rule", (id?: string) => openRule(manual, id)),
     command("sayline.restart", restart),
     command("sayline.log", () => log.show()),

@@ -7,6 +7,7 @@ local defaults = {
   cmd = { "sayline", "serve" },
   settings = {}, -- the server's, as docs/options.md lists them: { breath_limit = 5 }
   on_attach = nil, -- called with (client, buffer)
+  player = nil, -- what plays a sound file, such as { "mpv", "--really-quiet" }
   times = true, -- seconds at the end of each thought, and run_time() for a status line
 }
 local options = vim.deepcopy(defaults)
@@ -142,16 +143,20 @@ function M.sections()
   end)
 end
 
--- The script in another form, beside it unless a file is named.
-function M.export(target, file)
+-- The script in another form, beside it unless a file is named: "shore.srt", or "shore.page.html"
+-- where two forms end alike. What is there already is replaced only where that is said.
+function M.export(target, file, replace)
   local buffer = vim.api.nvim_get_current_buf()
   local params = { textDocument = text_document(buffer), target = target }
   local ending = target
   for _, each in ipairs(M.targets(buffer)) do
-    if each.name == target then ending = each.file end
+    if each.name == target and each.file ~= target then ending = target .. "." .. each.file end
   end
   if not file or file == "" then
     file = vim.api.nvim_buf_get_name(buffer):gsub("%.say$", "") .. "." .. ending
+  end
+  if not replace and vim.fn.filereadable(vim.fn.fnamemodify(file, ":p")) == 1 then
+    return tell(file .. " is there already; :SaylineExport! replaces it")
   end
   ask(buffer, "sayline/export", params, function(made, problem)
     if not made then return tell(problem and problem.message or "the server made nothing; see :LspLog") end
@@ -160,6 +165,43 @@ function M.export(target, file)
     out:write(made.text)
     out:close()
     vim.api.nvim_echo({ { "wrote " .. file } }, true, {})
+  end)
+end
+
+-- What plays a sound file, in the order of preference; `options.player` comes first.
+local players = {
+  { "pw-play" }, { "paplay" }, { "aplay", "-q" }, { "afplay" }, { "ffplay", "-v", "quiet", "-nodisp", "-autoexit" },
+}
+
+local function player()
+  if options.player then return vim.deepcopy(options.player) end
+  for _, each in ipairs(players) do
+    if vim.fn.executable(each[1]) == 1 then return vim.deepcopy(each) end
+  end
+end
+
+-- Says the thought at the cursor, by a machine's voice: for rhythm and length, no model for the read.
+function M.hear()
+  local command = player()
+  if not command then
+    local names = table.concat(vim.tbl_map(function(each) return each[1] end, players), ", ")
+    return tell("nothing here plays a sound; install one of " .. names .. ", or set `player`")
+  end
+  local buffer = vim.api.nvim_get_current_buf()
+  local file = vim.fn.tempname() .. ".wav"
+  local client = buffers[buffer] and vim.lsp.get_client_by_id(buffers[buffer].client)
+  local encoding = client and client.offset_encoding or "utf-16"
+  local params = {
+    textDocument = text_document(buffer),
+    position = vim.lsp.util.make_position_params(0, encoding).position,
+    file = vim.uri_from_fname(file),
+  }
+  ask(buffer, "sayline/speak", params, function(spoken, problem)
+    if not spoken then return tell(problem and problem.message or "the server said nothing; see :LspLog") end
+    command[#command + 1] = file
+    local job = vim.fn.jobstart(command, { on_exit = function() os.remove(file) end })
+    if job <= 0 then tell(command[1] .. " does not start") end
+    vim.api.nvim_echo({ { string.format("%.1f s, by a machine's voice", spoken.seconds) } }, false, {})
   end)
 end
 
@@ -292,13 +334,17 @@ local function attached(client, buffer)
   command(buffer, "SaylineSplit", whole_script("sayline.splitScript"), {
     desc = "Give every sentence its own thought",
   })
-  command(buffer, "SaylineExport", function(given) M.export(given.fargs[1], given.fargs[2]) end, {
+  command(buffer, "SaylineExport", function(given) M.export(given.fargs[1], given.fargs[2], given.bang) end, {
+    bang = true,
     desc = "Write the script in another form: captions, a page, a running order",
     nargs = "+",
     complete = function(_, line)
       if line:match("^%S+%s+%S+%s") then return vim.fn.getcompletion(line:match("%S*$"), "file") end
       return vim.tbl_map(function(each) return each.name end, M.targets(buffer))
     end,
+  })
+  command(buffer, "SaylineHear", M.hear, {
+    desc = "Hear the thought at the cursor, by a machine's voice",
   })
   command(buffer, "SaylineMend", whole_script("sayline.fixAll"), {
     desc = "Mend what changes no spoken word",
