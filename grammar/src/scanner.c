@@ -482,20 +482,36 @@ static uint32_t past_clock(Reader* reader, uint32_t index) {
     return index;
 }
 
-// `1:30`, `2m30s`, `2m`, `45s`; says where it ends, or 0.
+// Seconds or minutes, as a letter or a word; a blank may stand before it, but not before `m`, which
+// alone is a length. Says where it ends, or 0.
+static uint32_t past_unit(Reader* reader, uint32_t index, const char* const* words) {
+    const uint32_t letter = past_letters(reader, index, words[0]);
+    index = past_blanks(reader, index);
+    for (unsigned i = 1; words[i]; ++i) {
+        const uint32_t end = past_letters(reader, index, words[i]);
+        if (end && !is_wordly(at(reader, end))) return end;
+    }
+    return letter;
+}
+
+// `1:30`, `:30`, `2m30s`, `2m`, `45s`, `45 secs`, `2 min 30 sec`; says where it ends, or 0.
 static uint32_t past_time(Reader* reader, uint32_t index) {
+    static const char* const seconds[] = {"s", "s", "sec", "secs", "second", "seconds", 0};
+    static const char* const minutes[] = {"m", "min", "mins", "minute", "minutes", 0};
     const uint32_t begin = index;
     while (is_digit(at(reader, index)) && index - begin < 4)
         ++index;
-    if (index == begin) return 0;
-    if (at(reader, index) == 's') return index + 1;
     if (at(reader, index) == ':') return past_clock(reader, index);
-    if (at(reader, index) != 'm') return 0;
-    const uint32_t minutes = ++index;
-    while (is_digit(at(reader, index)) && index - minutes < 2)
-        ++index;
-    if (index == minutes) return index;
-    return at(reader, index) == 's' ? index + 1 : 0;
+    if (index == begin) return 0;
+    const uint32_t whole = past_unit(reader, index, seconds);
+    if (whole) return whole;
+    index = past_unit(reader, index, minutes);
+    if (!index) return 0;
+    const uint32_t rest = past_blanks(reader, index);
+    uint32_t end = rest;
+    while (is_digit(at(reader, end)) && end - rest < 2)
+        ++end;
+    return end == rest ? index : past_unit(reader, end, seconds);
 }
 
 // A target in parentheses, which only the end of the line may hold. Says the index of the closing

@@ -3,6 +3,7 @@
 // break does not push the next.
 #include "exporters/captions.h"
 
+#include "exporters/legible.h"
 #include "speech/lexicon.h"
 #include "text/unicode.h"
 
@@ -19,7 +20,7 @@ constexpr Seconds apart{1.5};        // talk parted by more silence than this is
 
 // Words up to the next blank: what a line may break behind.
 struct Piece {
-    std::string_view text;
+    std::string text;
     Seconds begin{0};
     Seconds end{0};
     std::size_t width = 0; // characters
@@ -69,9 +70,11 @@ double cost_behind(const Thought& thought, int word) {
 void add_pieces(const Placed& placed, std::vector<Piece>& pieces) {
     const Thought& thought = *placed.thought;
     const std::string_view text = thought.written.plain.text;
+    const Legible legible(thought);
     const std::vector<Word>& words = thought.written.words;
     const std::vector<Said>& said = thought.reading.said;
     std::size_t word = 0;
+    std::size_t last_begin = 0;           // of the last piece
     std::size_t held = std::string::npos; // where signs without a word begin: they go with the next
     const std::size_t first_piece = pieces.size();
     for (std::size_t at = 0; at < text.size();) {
@@ -83,9 +86,7 @@ void add_pieces(const Placed& placed, std::vector<Piece>& pieces) {
         while (word < words.size() && words[word].plain.begin.value < end)
             ++word;
         if (first == word && pieces.size() > first_piece) { // a dash by itself
-            const std::size_t last =
-                static_cast<std::size_t>(pieces.back().text.data() - text.data());
-            pieces.back().text = text.substr(last, end - last);
+            pieces.back().text = legible.slice(last_begin, end);
             pieces.back().width = unicode::count_code_points(pieces.back().text);
             continue;
         }
@@ -95,9 +96,10 @@ void add_pieces(const Placed& placed, std::vector<Piece>& pieces) {
         }
         begin = std::min(begin, held);
         held = std::string::npos;
-        const std::string_view piece = text.substr(begin, end - begin);
+        last_begin = begin;
+        const std::string_view piece = legible.slice(begin, end);
         const Said& last = said[word - 1];
-        pieces.push_back({.text = piece,
+        pieces.push_back({.text = std::string(piece),
                           .begin = placed.at + said[first].at,
                           .end = placed.at + last.at + last.seconds,
                           .width = unicode::count_code_points(piece),

@@ -1,5 +1,7 @@
 #include "exporters/running_order.h"
 
+#include "exporters/legible.h"
+
 #include <fmt/core.h>
 
 namespace say {
@@ -40,6 +42,7 @@ Seconds cue_of(const Placed& placed, const Mark& mark) {
 
 void add_thought(std::string& table, const Script& script, const Placed& placed) {
     const Thought& thought = *placed.thought;
+    const Legible legible(thought);
     const std::string_view section =
         placed.section < 0 ? std::string_view{}
                            : script.sections[static_cast<std::size_t>(placed.section)].name;
@@ -48,7 +51,7 @@ void add_thought(std::string& table, const Script& script, const Placed& placed)
             .out = placed.at + thought.reading.timing.expected,
             .section = section,
             .speaker = placed.speaker,
-            .text = thought.written.plain.text};
+            .text = legible.text()};
     if (thought.takes_time()) add(table, row);
     for (const Mark& mark : thought.written.marks) {
         if (mark.kind != MarkKind::direction) continue;

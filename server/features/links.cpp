@@ -82,10 +82,9 @@ private:
         const std::size_t begin = words.find_first_not_of(blanks, colon + 1);
         if (begin == std::string_view::npos) return false;
         std::size_t end = words.find_last_not_of(blanks) + 1;
-        const std::size_t last = words.find_last_of(blanks, end - 1);
-        if (last != std::string_view::npos && last > begin &&
-            parse_duration(words.substr(last + 1, end - last - 1))) {
-            end = words.find_last_not_of(blanks, last) + 1;
+        if (const auto time = ending_time(words.substr(begin, end - begin));
+            time && !time->words.empty()) {
+            end = begin + time->words.size();
         }
         return file(inner, words, begin, end);
     }

@@ -84,9 +84,7 @@ std::optional<Name> section_of(const Script& script, Offset at) {
 // What a direction asks for: its words without the time it holds, however they are written.
 std::string asked_for(const Mark& direction) {
     std::string_view words = trim(direction.argument);
-    const std::size_t blank = words.find_last_of(" \t\r\n");
-    if (blank != std::string_view::npos && parse_duration(words.substr(blank + 1)))
-        words = trim(words.substr(0, blank));
+    if (const auto time = ending_time(words); time && !time->words.empty()) words = time->words;
     std::string folded;
     for (const char c : unicode::fold(words)) {
         const bool is_blank = c == ' ' || c == '\t' || c == '\r' || c == '\n';

@@ -129,12 +129,6 @@ Seconds timed_pause_seconds(std::string_view written) {
     return Seconds{value};
 }
 
-Seconds direction_seconds(std::string_view inner) {
-    const std::size_t blank = inner.find_last_of(" \t\n:");
-    const std::string_view last = blank == std::string_view::npos ? inner : inner.substr(blank + 1);
-    return parse_duration(last).value_or(Seconds{0});
-}
-
 void fill_argument(Mark& mark, std::string_view written) {
     switch (mark.kind) {
     case MarkKind::pronouncer:
@@ -154,7 +148,7 @@ void fill_argument(Mark& mark, std::string_view written) {
         if (inner.starts_with('[')) inner.remove_prefix(1);
         if (inner.ends_with(']')) inner.remove_suffix(1);
         mark.argument = std::string(trim(inner));
-        mark.seconds = direction_seconds(trim(inner));
+        if (const auto time = ending_time(inner)) mark.seconds = time->seconds;
         return;
     }
     default: return;

@@ -7,6 +7,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <functional>
@@ -45,6 +46,26 @@ std::optional<double> take_number(std::string_view& text, bool decimals) {
     if (read.ec != std::errc{}) return std::nullopt;
     text.remove_prefix(size);
     return value;
+}
+
+// Takes a unit off the front with the blanks around it: 1 or 60 seconds; 0 if there is none. A
+// length in metres is no time: `m` stands at its number.
+double take_unit(std::string_view& text) {
+    const std::string_view written = text;
+    const bool apart = text.starts_with(' ');
+    text = trim(text);
+    std::size_t size = 0;
+    while (size < text.size() && unicode::is_letter(static_cast<unsigned char>(text[size])))
+        ++size;
+    const std::string unit = unicode::to_lower(text.substr(0, size));
+    text = trim(text.substr(size));
+    for (const std::string_view second : {"s", "sec", "secs", "second", "seconds"})
+        if (unit == second) return 1;
+    for (const std::string_view minute : {"min", "mins", "minute", "minutes"})
+        if (unit == minute) return 60;
+    if (unit == "m" && !apart) return 60;
+    text = written;
+    return 0;
 }
 
 // "2:30" with minutes up to three digits, "1:02:30" with hours.
@@ -267,26 +288,56 @@ void read_entry(Header& header, std::string_view text, Span line, std::size_t co
 
 std::optional<Seconds> parse_duration(std::string_view written) {
     written = trim(written);
+    if (written.starts_with(':') || written.starts_with("0:")) {
+        const auto clock = parse_clock(fmt::format("0{}", written.substr(written.find(':'))));
+        return clock && *clock > Seconds{0} ? clock : std::nullopt;
+    }
     double total = 0;
     bool minutes_seen = false;
-    for (bool first = true; !written.empty(); first = false) {
+    while (!written.empty()) {
         const auto number = take_number(written, true);
-        if (!number || written.empty()) return std::nullopt;
-        const char unit = written.front();
-        written.remove_prefix(1);
-        if (unit == 'm' && first) {
-            total += *number * 60;
+        if (!number) return std::nullopt;
+        const double unit = take_unit(written);
+        if (unit == 60 && !minutes_seen) {
             minutes_seen = true;
-        } else if (unit == 's') {
-            if (minutes_seen && *number >= 60) return std::nullopt;
-            total += *number;
-            if (!written.empty()) return std::nullopt;
-        } else {
+        } else if (unit != 1 || !written.empty() || (minutes_seen && *number >= 60)) {
             return std::nullopt;
         }
+        total += *number * unit;
     }
     if (total <= 0 || Seconds{total} > longest_target) return std::nullopt;
     return Seconds{total};
+}
+
+std::optional<EndingTime> ending_time(std::string_view direction) {
+    constexpr std::string_view blanks = " \t\r\n";
+    const auto up_to = [&](std::size_t end) {
+        const std::string_view head = direction.substr(0, end);
+        return head.substr(0, head.find_last_not_of(blanks) + 1);
+    };
+    direction = up_to(direction.size());
+    if (direction.ends_with("s.") || direction.ends_with("c.") || direction.ends_with("n."))
+        direction.remove_suffix(1); // "22 secs."
+    // From the longest ending on: "1 min 30 sec" is more than "30 sec".
+    std::array<std::size_t, 4> begins{};
+    std::size_t n_begins = 0;
+    for (std::size_t end = direction.size(); n_begins < begins.size() && end > 0;) {
+        const std::size_t blank = direction.find_last_of(" \t\r\n:", end - 1);
+        begins[n_begins++] = blank == std::string_view::npos ? 0 : blank + 1;
+        if (blank == std::string_view::npos) break;
+        end = blank;
+    }
+    for (std::size_t i = n_begins; i-- > 0;) {
+        std::size_t begin = begins[i];
+        auto seconds = parse_duration(direction.substr(begin));
+        // ":22", but not the end of 10:22.
+        if (!seconds && begin > 0 && direction[begin - 1] == ':' &&
+            (begin == 1 || !is_digit(direction[begin - 2]))) {
+            seconds = parse_duration(direction.substr(--begin));
+        }
+        if (seconds) return EndingTime{up_to(begin), *seconds};
+    }
+    return std::nullopt;
 }
 
 std::optional<Target> parse_target(std::string_view written) {

@@ -23,8 +23,15 @@ struct Target {
 // "2:30", "2m30s", "90s", "1m", "2:20-2:30", "2:30 max". Nothing for anything else, nor above 24
 // hours.
 std::optional<Target> parse_target(std::string_view written);
-// "3s", "1.5s", "1m30s", "2m": the forms a direction holds.
+// "3s", "1.5s", "1m30s", "2m", and as people write them: "22 secs", "1 min 30 sec", "0:22", ":22".
 std::optional<Seconds> parse_duration(std::string_view written);
+
+// The time that the words of a direction end with: "clip: the tide 4s", "VT: hall, 22 secs".
+struct EndingTime {
+    std::string_view words; // before it, without the blank; a prefix
+    Seconds seconds{0};
+};
+std::optional<EndingTime> ending_time(std::string_view direction);
 // "1.1x" or "1.1" is a speed; "165 wpm" becomes 165/172. From 0.25 to 4.
 std::optional<double> parse_pace(std::string_view written);
 // The words a minute that speed 1 stands for: the study's pace 1 (docs/timing.md).

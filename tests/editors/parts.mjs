@@ -26,6 +26,7 @@ await require("esbuild").build({
     name: "no-editor",
     setup(build) {
       build.onResolve({ filter: /^vscode$/ }, () => ({ path: "vscode", namespace: "none" }));
+      build.onResolve({ filter: /^vscode-languageclient/ }, () => ({ path: "client", namespace: "none" }));
       build.onLoad({ filter: /.*/, namespace: "none" }, () => ({ contents: "module.exports = {};" }));
     },
   }],
@@ -84,8 +85,8 @@ for (const text of ["", "Hi.", "---\ntitle: A\n---\n", "---\ntitle: A"]) {
 
 // --- other forms ----------------------------------------------------------------------------------
 
-assert.equal(fileFor("/tide/shore.say", { file: "html" }), "/tide/shore.html");
-assert.equal(fileFor("/tide/shore", { file: "vtt" }), "/tide/shore.vtt");
+assert.equal(fileFor("/tide/shore.say", { name: "page", file: "html" }), "/tide/shore.page.html");
+assert.equal(fileFor("/tide/shore", { name: "vtt", file: "vtt" }), "/tide/shore.vtt");
 const picture = spawnSync(program, ["export", "--to", "svg", process.env.SAYLINE_DEMO], { encoding: "utf8" }).stdout;
 for (const dark of [true, false]) {
   const page = pageAround(picture, dark);

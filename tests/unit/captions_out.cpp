@@ -58,6 +58,15 @@ std::string plain_text(const Analysis& analysis) {
     return text;
 }
 
+// Without what captions keep of quotes, asides and pauses: tests/unit/drawn.cpp says where it
+// stands.
+std::string without_signs(std::string text) {
+    for (std::size_t at = text.find("..."); at != std::string::npos; at = text.find("...", at))
+        text.erase(at, 3);
+    std::erase_if(text, [](char c) { return c == '"' || c == '(' || c == ')'; });
+    return text;
+}
+
 std::size_t width(const std::string& line) {
     return unicode::count_code_points(line);
 }
@@ -98,7 +107,7 @@ TEST_CASE("captions-out/stand within the published limits on ordinary scripts") 
             const auto list = captions(*analysis, {.columns = columns});
             REQUIRE(list.size() > 10);
             check_shape(list, static_cast<std::size_t>(columns));
-            CHECK(all_text(list) == plain_text(*analysis));
+            CHECK(without_signs(all_text(list)) == without_signs(plain_text(*analysis)));
             int short_ones = 0;
             int fast_ones = 0;
             int orphans = 0;

@@ -4,6 +4,7 @@
 #include "exporters/drawn.h"
 
 #include "exporters/json.h"
+#include "exporters/legible.h"
 #include "support/catch.h"
 #include "support/fixture.h"
 
@@ -124,4 +125,23 @@ TEST_CASE("drawn/a list keeps its numbers, and bytes that are no UTF-8 do no har
         markers += std::string(list_marker(*analysis, placed)) + "|";
     CHECK(markers == "1.|2.|-||");
     CHECK_NOTHROW(as_json(*test::analyse_text("We \xff\xfe count *\xc3 limpets.*\n", Options{})));
+}
+
+// BBC subtitle guidelines: quotation marks show whose words are spoken, dots a pause in a sentence
+// (from memory).
+TEST_CASE("legible/quotation marks, brackets and dots stand where they are read") {
+    const auto legible = [](const std::string& line) {
+        const auto analysis = test::analyse_text(line + "\n", Options{});
+        return std::string(Legible(*analysis->script.thoughts.front().thought).text());
+    };
+    CHECK(legible(R"("Stop," he said. "Why?")") == R"("Stop," he said. "Why?")");
+    CHECK(legible("People who... well ... people (like you).") ==
+          "People who... well... people (like you).");
+    CHECK(legible(R"(He said ("go *now*!") and left. ... So.)") ==
+          R"(He said ("go now!") and left. So.)");
+    CHECK(legible("\u201COh,\u201D she said ...") == "\u201COh,\u201D she said...");
+    CHECK(legible(R"("The printer's custom leaves it open.)") ==
+          R"("The printer's custom leaves it open.)");
+    CHECK(legible("*No* (really ...) mark / is >left< (.) here [smile] now.") ==
+          "No (really...) mark is left here now.");
 }
