@@ -24,10 +24,11 @@ template <std::size_t size> constexpr bool has(const Words<size>& sorted, std::s
 
 // A sentence never ends here: what follows is the name, the example, the other side.
 constexpr auto leading = std::to_array<std::string_view>({
-    "adm",  "amb",  "approx", "brig", "ca",  "capt", "cf",  "cmdr", "col",  "cpl",
-    "det",  "drs",  "e.g",    "eg",   "fr",  "gen",  "gov", "hon",  "i.e",  "ie",
-    "insp", "lt",   "messrs", "mlle", "mme", "mr",   "mrs", "ms",   "msgr", "mx",
-    "pres", "prof", "pvt",    "rep",  "rev", "sen",  "sgt", "supt", "viz",  "vs",
+    "adm",    "amb",  "approx", "asst", "attn", "atty", "brig", "ca",  "capt",
+    "cf",     "cmdr", "col",    "cpl",  "det",  "drs",  "e.g",  "eg",  "esp",
+    "fr",     "gen",  "gov",    "hon",  "i.e",  "ie",   "insp", "lt",  "maj",
+    "messrs", "mlle", "mme",    "mr",   "mrs",  "ms",   "msgr", "mx",  "pres",
+    "prof",   "pvt",  "rep",    "rev",  "sen",  "sgt",  "supt", "viz", "vs",
 });
 
 // These are ordinary words or endings too, so they lead on only with a capital of their own.
@@ -46,17 +47,21 @@ constexpr auto leading_capitalised = std::to_array<std::string_view>({
 
 // A sentence may end here; it does if an opener follows (see `openers`).
 constexpr auto closing = std::to_array<std::string_view>({
-    "al",   "ala",  "apt",  "ariz", "ark",  "assn", "ave",  "bldg", "blvd", "bros", "calif",
-    "cie",  "co",   "colo", "conn", "corp", "dept", "dist", "dr",   "esq",  "est",  "ext",
-    "fla",  "ft",   "ga",   "hwy",  "ill",  "inc",  "jr",   "ln",   "ltd",  "mass", "md",
-    "mich", "minn", "mt",   "ph.d", "pkwy", "pl",   "plc",  "pt",   "rd",   "rte",  "sq",
-    "sr",   "st",   "ste",  "tenn", "tex",  "univ", "va",   "wash", "wis",
+    "al",   "ala",  "apt",  "ariz", "ark",  "assn", "ave",  "bldg", "blvd", "bros", "calif", "cie",
+    "cnr",  "co",   "colo", "conn", "corp", "dept", "dist", "dr",   "esq",  "est",  "excl",  "ext",
+    "fla",  "ft",   "ga",   "govt", "hwy",  "ill",  "inc",  "incl", "intl", "jct",  "jr",    "ln",
+    "ltd",  "mass", "md",   "mfg",  "mgr",  "mich", "minn", "mt",   "mtn",  "nr",   "orig",  "ph.d",
+    "pkwy", "pl",   "plc",  "pt",   "rd",   "reg",  "rm",   "rms",  "rte",  "sq",   "sr",    "st",
+    "ste",  "tenn", "tex",  "univ", "va",   "wash", "wis",
 });
 
 // These lead on to a figure, a Roman number or a single letter, and to nothing else.
 constexpr auto numbering = std::to_array<std::string_view>({
-    "art", "c", "ca",  "ch", "chap", "eq",   "ex",  "fig", "figs", "no",  "nos",  "n°",
-    "nº",  "p", "par", "pp", "sec",  "sect", "tel", "v",   "ver",  "vol", "vols",
+    "app", "apps", "apt",  "art", "bldg", "c",   "ca",  "ch",  "chap", "eq",   "est",   "ex",
+    "ext", "fig",  "figs", "fl",  "gal",  "hr",  "hrs", "hwy", "jct",  "lb",   "lbs",   "max",
+    "min", "mins", "mk",   "no",  "nos",  "n°",  "nº",  "p",   "par",  "para", "paras", "pp",
+    "pt",  "pts",  "qt",   "ref", "refs", "reg", "rm",  "rms", "rte",  "sec",  "sect",  "ste",
+    "tel", "v",    "ver",  "vol", "vols", "vv",  "yd",  "yds",
 });
 
 constexpr auto calendar = std::to_array<std::string_view>({
@@ -353,6 +358,17 @@ bool is_figure(char32_t c) {
     return c >= '0' && c <= '9';
 }
 
+// "5", "£5", "+44", "GB123", "A5": what is counted or numbered, up to the next blank.
+bool is_number(std::string_view text, const Next& next) {
+    for (std::size_t at = next.at; at < text.size() && at < next.at + longest_run; ++at) {
+        if (is_figure(static_cast<unsigned char>(text[at]))) return true;
+        const bool goes_on = ascii::is_upper(text[at]) || ascii::is_high(text[at]) ||
+                             text[at] == '$' || text[at] == '+' || text[at] == '#';
+        if (!goes_on) return false;
+    }
+    return false;
+}
+
 // One full stop with a blank behind it: what does the word before it say?
 bool ends_at_stop(const Place& place, const Next& next) {
     const std::string_view token = place.before();
@@ -361,8 +377,9 @@ bool ends_at_stop(const Place& place, const Next& next) {
     if (has(leading, word) && token != "IE") {
         return has(leading_capitalised, word) && !ascii::is_upper(token[0]);
     }
-    const bool number_next = is_figure(next.first.value);
-    const bool is_word = word == "art" || word == "no" || word == "par";
+    const bool number_next = is_number(place.text, next);
+    const bool is_word = word == "app" || word == "art" || word == "max" || word == "min" ||
+                         word == "no" || word == "par";
     const bool letter_next = next.word.size() == 1 && !(is_word && next.word == "A");
     if (has(numbering, word) && (number_next || letter_next || is_roman(next.word))) {
         return next.word == "I";

@@ -347,6 +347,36 @@ TEST_CASE("sentences/know abbreviations initials clocks and lists") {
         CHECK(split(row.text) == row.sentences);
 }
 
+// What leads on to a figure, a code or a name, and the same words where a sentence ends. The short
+// forms are those of dictionaries of abbreviations; common practice, no source.
+TEST_CASE("sentences/go on behind short forms that lead to what they count") {
+    const std::vector<Row> rows = {
+        {"Go to Rm. 104 in the hall. Go early.", "Go to Rm. 104 in the hall. ||| Go early."},
+        {"Find your rm. We wait.", "Find your rm. ||| We wait."},
+        {"Use 12 signs, incl. 1 figure.", "Use 12 signs, incl. 1 figure."},
+        {"It was all incl. The bill came.", "It was all incl. ||| The bill came."},
+        {"Bring max. 5 friends. Leave by min. 2 exits.",
+         "Bring max. 5 friends. ||| Leave by min. 2 exits."},
+        {"That is the max. We stop.", "That is the max. ||| We stop."},
+        {"It costs max. £5 or approx. $6.", "It costs max. £5 or approx. $6."},
+        {"The VAT no. GB123 is on it.", "The VAT no. GB123 is on it."},
+        {"I said no. GB is far.", "I said no. ||| GB is far."},
+        {"We are Reg. Charity No. 12. Thank you.", "We are Reg. Charity No. 12. ||| Thank you."},
+        {"We live nr. Low Shore. Come.", "We live nr. Low Shore. ||| Come."},
+        {"Leave at Jct. 5 of the road.", "Leave at Jct. 5 of the road."},
+        {"We counted for 2 hrs. 30 min. Mira slept.",
+         "We counted for 2 hrs. 30 min. ||| Mira slept."},
+        {"We counted for 2 hrs. Mira slept.", "We counted for 2 hrs. ||| Mira slept."},
+        {"It weighs 5 lb. 6 oz. 7 of us lifted it.",
+         "It weighs 5 lb. 6 oz. ||| 7 of us lifted it."},
+        {"Mira has it, esp. Jo.", "Mira has it, esp. Jo."},
+    };
+    for (const Row& row : rows) {
+        INFO(row.text);
+        CHECK(split(row.text) == row.sentences);
+    }
+}
+
 TEST_CASE("sentences/take a line end for a blank") {
     CHECK(split("The tide\nturned. It\r\nrose.") == "The tide\nturned. ||| It\r\nrose.");
 }
