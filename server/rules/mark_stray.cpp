@@ -11,8 +11,10 @@ namespace {
 FindingDraft stray(const Problem& problem) {
     // A quote costs no time, and one may have opened in the thought before.
     const bool quote = problem.what == "\"" || problem.what == "”";
+    // A star may point to a footnote: whether it goes is for the writer to say.
+    const bool footnote = problem.what == "*" || problem.what == "**";
     Fix fix = remove_fix(problem.span, problem.what);
-    fix.preferred = !quote;
+    fix.preferred = !quote && !footnote;
     return {.span = problem.span,
             .message = fmt::format("{} closes nothing: it stays on the page and does nothing",
                                    shape(problem.what)),
@@ -80,7 +82,8 @@ extern const Rule mark_stray = {
         "that touches its word: the shape is that of a mark, but nothing will happen. "
         "So are two dots, which are neither a full stop nor a pause, and a reset before the first "
         "word. "
-        "The fixes take the sign away or mend its shape.",
+        "The fixes take the sign away or mend its shape; a star, which may point to a footnote, "
+        "goes only if you say so.",
     .check = check,
 };
 

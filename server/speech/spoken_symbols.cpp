@@ -192,6 +192,19 @@ bool say_letters_over(Passage& passage, std::size_t i, std::string_view text) {
     return true;
 }
 
+// "an A*", "three A*s", "grades A*-C"
+bool say_starred(Passage& passage, std::size_t i, std::string_view text) {
+    if (text.size() < 2 || !ascii::is_upper(text[0]) || text[1] != '*') return false;
+    std::string ending(text.substr(2));
+    if (ending.size() == 2 && ending[0] == '-' && ascii::is_upper(ending[1])) {
+        ending = std::string(" to .") + ascii::lower(ending[1]);
+    } else if (!ending.empty() && ending != "s" && ending != "'s") {
+        return false;
+    }
+    passage.say(i, std::string(".") + ascii::lower(text[0]) + " star" + ending);
+    return true;
+}
+
 bool say_bracketed(Passage& passage, std::size_t i, std::string text) {
     if (text.find('(') == std::string::npos) return false;
     std::erase(text, '(');
@@ -243,6 +256,7 @@ bool say_symbol(Passage& passage, std::size_t i) {
         say_unit_behind(passage, i, behind_number ? Number::plural : Number::singular);
         return true;
     }
+    if (say_starred(passage, i, text)) return true;
     if (is_unspoken(raw)) {
         passage.say(i, "");
         return true;

@@ -60,8 +60,7 @@ public:
         for (std::uint32_t at = begin_; at < end_ && found_.size() < 50;) {
             const auto byte = static_cast<unsigned char>(source_[at]);
             if (hidden_[at] != 0) {
-                // What a backslash makes plain text is meant so.
-                at += source_[at] == '\\' && at + 1 < end_ && hidden_[at + 1] == 0 ? 2 : 1;
+                at += is_escape(at) ? escaped(at + 1) + 1 : 1;
             } else if (byte >= 0x80) {
                 at += wide(at);
             } else {
@@ -82,6 +81,33 @@ private:
         return hidden_[at] != 0 ? ' ' : source_[at];
     }
     char before(std::uint32_t at) const { return at == begin_ ? '\0' : text_at(at - 1); }
+
+    // A backslash that is no backtick's, nor in a direction.
+    bool is_escape(std::uint32_t at) const {
+        return source_[at] == '\\' && at + 1 < end_ && hidden_[at + 1] == 0;
+    }
+
+    // What a backslash makes plain text is meant so, and with it the sign that would close it.
+    std::uint32_t escaped(std::uint32_t at) {
+        constexpr std::string_view openers = "[{(<>*_~\"";
+        constexpr std::string_view mirrors = "]})><*_~\"";
+        const std::size_t opener = openers.find(source_[at]);
+        if (opener != std::string_view::npos) meant_ += mirrors[opener];
+        return 1;
+    }
+
+    // Does this sign close what a backslash has made text?
+    bool is_meant(char c) {
+        const std::size_t last = meant_.rfind(c);
+        if (last == std::string::npos) return false;
+        meant_.erase(last);
+        return true;
+    }
+
+    void add_stray(std::uint32_t begin, std::uint32_t end) {
+        if (end - begin == 1 && is_meant(source_[begin])) return;
+        add(ProblemKind::stray, begin, end, source_.substr(begin, end - begin));
+    }
 
     void add(ProblemKind kind, std::uint32_t begin, std::uint32_t end, std::string_view what) {
         found_.push_back({kind, make_span(begin, end), std::string(what)});
@@ -117,22 +143,51 @@ private:
             if (is_letter_byte(before(at)) &&
                 is_letter_byte(text_at(at - 2 < begin_ ? at : at - 2)) &&
                 closes_phrase(text_at(at + 1)) && !paren_open_) {
-                add(ProblemKind::stray, at, at + 1, ")");
+                add_stray(at, at + 1);
             }
             return 1;
         case '[': add(ProblemKind::unclosed, at, at + 1, "["); return 1;
-        case ']': add(ProblemKind::stray, at, at + 1, "]"); return 1;
+        case ']': add_stray(at, at + 1); return 1;
         case '{': return brace(at);
-        case '}': add(ProblemKind::stray, at, at + 1, "}"); return 1;
+        case '}': add_stray(at, at + 1); return 1;
         case '"': return quote(at);
         case '/':
-            if (is_letter_byte(before(at)) && is_blank(text_at(at + 1)) && source_[at + 1] == ' ') {
+            if (is_letter_byte(before(at)) && is_blank(text_at(at + 1)) && source_[at + 1] == ' ' &&
+                !is_clipped(at)) {
                 add(ProblemKind::slash_glued, at, at + 1, "/");
             }
             return 1;
         case '.': return dots(at);
         default: return 1;
         }
+    }
+
+    // "w/ lunch", "c/ the office": one letter with a stroke is a word cut short. "I" is a word.
+    bool is_clipped(std::uint32_t stroke) const {
+        const char letter = before(stroke);
+        if (is_letter_byte(before(stroke - 1)) || static_cast<unsigned char>(letter) >= 0x80)
+            return false;
+        return letter != 'I' && letter != 'a';
+    }
+
+    // "20 °C", "4 °N": the SI Brochure (9th edition, 5.4.3) sets a space before the sign. Behind a
+    // figure it is degrees for the grammar too; before the one letter of a scale or of a compass
+    // nothing else can be meant.
+    bool is_degree(std::uint32_t at, std::uint32_t end) const {
+        std::uint32_t left = at;
+        while (left > begin_ && is_blank(text_at(left - 1)))
+            --left;
+        if (is_digit(before(left))) return true;
+        constexpr std::string_view scales = "CFKRNSEW";
+        return scales.find(text_at(end)) != std::string_view::npos &&
+               !is_letter_byte(text_at(end + 1));
+    }
+
+    // "an A*" is said with its star.
+    bool is_grade(std::uint32_t star, std::uint32_t size) const {
+        const char letter = before(star);
+        return size == 1 && source_[star] == '*' && letter >= 'A' && letter <= 'Z' &&
+               letter != 'I' && !is_letter_byte(before(star - 1)) && !is_digit(before(star - 1));
     }
 
     // Runs of * _ ~: "f***" and "***" alone are text without a word about it.
@@ -147,8 +202,9 @@ private:
             is_letter_byte(right) && !(delimiter.shape == '~' && is_digit(right));
         if (size <= 2 && word_right && opens_phrase(left)) {
             add(ProblemKind::unclosed, at, end, source_.substr(at, size));
-        } else if (size <= 2 && is_letter_byte(left) && closes_phrase(right)) {
-            add(ProblemKind::stray, at, end, source_.substr(at, size));
+        } else if (size <= 2 && is_letter_byte(left) && closes_phrase(right) &&
+                   !is_grade(at, size)) {
+            add_stray(at, end);
         }
         return size;
     }
@@ -169,7 +225,7 @@ private:
         if (is_letter_byte(next) && opens_phrase(before(at))) {
             add(ProblemKind::unclosed, at, at + 1, "<");
         } else if (is_letter_byte(before(at)) && closes_phrase(next)) {
-            add(ProblemKind::stray, at, at + 1, "<");
+            add_stray(at, at + 1);
         }
         return 1;
     }
@@ -178,7 +234,7 @@ private:
         if (is_letter_byte(text_at(at + 1)) && opens_phrase(before(at))) {
             add(ProblemKind::unclosed, at, at + 1, ">");
         } else if (is_letter_byte(before(at)) && closes_phrase(text_at(at + 1))) {
-            add(ProblemKind::stray, at, at + 1, ">");
+            add_stray(at, at + 1);
         }
         return 1;
     }
@@ -212,7 +268,7 @@ private:
         if (opens_phrase(left) && !is_blank(text_at(at + 1)) && text_at(at + 1) != '\0') {
             add(ProblemKind::unclosed, at, at + 1, "\"");
         } else if (!is_blank(left) && left != '\0') {
-            add(ProblemKind::stray, at, at + 1, "\"");
+            add_stray(at, at + 1);
         }
         return 1;
     }
@@ -252,6 +308,7 @@ private:
         case U'\u2193':
         case U'\u203F': add(ProblemKind::dangling, at, end, shape); break;
         case U'\u00B0':
+            if (is_degree(at, end)) break;
             if (is_letter_byte(text_at(end)) && opens_phrase(before(at))) {
                 add(ProblemKind::unclosed, at, end, shape);
             } else if (is_letter_byte(before(at)) && closes_phrase(text_at(end))) {
@@ -307,7 +364,8 @@ private:
     std::uint32_t bullet_end_ = 0;
     bool paren_open_ = false;
     std::vector<bool>
-        in_quote_; // a ” inside a quoted stretch is no stray: the pair was taken another way
+        in_quote_;      // a ” inside a quoted stretch is no stray: the pair was taken another way
+    std::string meant_; // closers of signs that a backslash has made text
     std::vector<Problem> found_;
 };
 

@@ -231,6 +231,11 @@ bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     return false;
 }
 
+// "an A*": the star is said. Behind any other word it points to a footnote.
+bool is_starred_letter(std::string_view word) {
+    return word.size() == 1 && ascii::is_upper(word[0]) && word != "I";
+}
+
 // Is the sign that ends at `end` a part of the word before it (5%, 12", C++, word(s))?
 bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const {
     const std::size_t at = end - point.size;
@@ -252,6 +257,7 @@ bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end)
                before == "ol";
     }
     if (point.value == '/') return before == "w"; // "w/ lunch"
+    if (point.value == '*') return is_starred_letter(before);
     if (point.value == ')') {
         return before.find('(') != std::string_view::npos && before.back() != '(';
     }

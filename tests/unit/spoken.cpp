@@ -498,6 +498,13 @@ TEST_CASE("spoken/says further shapes as the UK does") {
     }
 }
 
+// "A star" is what the highest grade of British school examinations is called; from memory.
+TEST_CASE("spoken/says the star of a grade and of no other word") {
+    CHECK(said("an A* and two A*s") == "an a star and two a stars");
+    CHECK(said("grades A*-C") == "grades a star to c");
+    CHECK(said("women* and I* count") == "women and i count");
+}
+
 // Common practice, no source.
 TEST_CASE("spoken/opens abbreviations by their neighbours") {
     CHECK(said("Dr. Hill of Hill Dr.") == "doctor hill of hill drive");
