@@ -16,7 +16,7 @@ namespace {
 
 // A fix may lay another finding bare, so fixing goes on until nothing is left to do; the bound is
 // for two rules that would undo each other for ever.
-constexpr int most_rounds = 10;
+constexpr int most_rounds = 40;
 
 std::optional<Severity> parse_severity(std::string_view written) {
     for (const Severity severity : {Severity::hint, Severity::warning, Severity::error}) {

@@ -117,9 +117,18 @@ struct Analysis {
     std::deque<FindingDraft> script_drafts;
 };
 
-// A finding's fixes, absolute; "leave this one" is the last. Made when somebody asks.
+// What edits would do, tried on the blocks that they touch. Those of the header touch none.
+struct Outcome {
+    bool keeps_words = true; // what is spoken stays as it is
+    std::ptrdiff_t torn =
+        0; // so many more signs open what nothing closes, or close what is not open
+};
+Outcome outcome_of(const Analysis& analysis, std::vector<TextEdit> edits);
+
+// A finding's fixes, absolute; "leave this one" is the last. Made when somebody asks, and
+// tried out.
 std::vector<Fix> fixes_of(const Analysis& analysis, const Finding& finding);
-// True if one of them keeps every word and is what most writers would choose.
+// True if one of them is meant to keep every word and is what most writers would choose.
 bool has_sure_fix(const Finding& finding);
 // True for the last of the fixes: it changes nothing that is said or shown.
 bool leaves_as_is(const Fix& fix);

@@ -143,6 +143,24 @@ std::vector<Fix> made_later(const Analysis& analysis, const Finding& finding) {
     return finding.rule->fixes_later(view, *finding.draft);
 }
 
+// --- fixes ---------------------------------------------------------------------------------------
+
+// A rule sees its thought as it stands, not what becomes of it: a fix that would tear a mark or
+// mends none is no fix, and one that changes a word must be chosen by the writer.
+void try_out(const Analysis& analysis, const Finding& finding, std::vector<Fix>& fixes) {
+    const std::ptrdiff_t most_torn = finding.rule->id == "mark-unclosed" ? -1 : 0;
+    std::vector<Fix> tried;
+    for (Fix& fix : fixes) {
+        if (fix.keeps_every_word) {
+            const Outcome outcome = outcome_of(analysis, fix.edits);
+            if (outcome.torn > most_torn) continue;
+            fix.keeps_every_word = outcome.keeps_words;
+        }
+        tried.push_back(std::move(fix));
+    }
+    fixes = std::move(tried);
+}
+
 // --- the rules of one thought -------------------------------------------------------------------
 
 void add_drafts(const Script& script, std::size_t index, std::vector<Finding>& findings) {
@@ -231,6 +249,7 @@ std::vector<Fix> fixes_of(const Analysis& analysis, const Finding& finding) {
             fixes.push_back(std::move(fix));
         placed = script.thought_at(finding.span.begin);
     }
+    try_out(analysis, finding, fixes);
     fixes.push_back(placed != nullptr ? leave_here(text, *finding.rule, *placed)
                                       : leave_everywhere(view_of(analysis, {}), *finding.rule));
     return fixes;

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 namespace say {
 namespace {
@@ -21,20 +22,60 @@ Fix moved(Fix fix, std::uint32_t by) {
     return fix;
 }
 
+using EditGroup = std::vector<TextEdit>; // what one fix does: all of it or nothing
+
+bool holds(const Analysis& analysis, const std::vector<TextEdit>& edits) {
+    const Outcome outcome = outcome_of(analysis, edits);
+    return outcome.keeps_words && outcome.torn <= 0;
+}
+
+// The thoughts in which edits lie, from the first to the last.
+Span thoughts_around(const Analysis& analysis, const std::vector<TextEdit>& edits) {
+    Span around = edits.front().span;
+    for (const TextEdit& edit : edits) {
+        around.begin = std::min(around.begin, edit.span.begin);
+        around.end = std::max(around.end, edit.span.end);
+    }
+    if (const Placed* first = analysis.script.thought_at(around.begin))
+        around.begin = first->block.span.begin;
+    if (const Placed* last = analysis.script.thought_at(around.end))
+        around.end = last->block.span.end;
+    return around;
+}
+
+// Those groups that keep every word and tear no mark when all of them are done.
+std::vector<TextEdit> all_that_hold(const Analysis& analysis,
+                                    const std::vector<EditGroup>& groups) {
+    std::vector<TextEdit> all;
+    for (const EditGroup& group : groups)
+        all.insert(all.end(), group.begin(), group.end());
+    if (all.empty() || holds(analysis, all)) return all;
+    std::vector<TextEdit> kept;
+    for (const EditGroup& group : groups) {
+        const Span around = thoughts_around(analysis, group);
+        std::vector<TextEdit> near = group;
+        std::copy_if(kept.begin(), kept.end(), std::back_inserter(near), [&](const TextEdit& edit) {
+            return around.touches(edit.span.begin) || around.touches(edit.span.end);
+        });
+        if (holds(analysis, near)) kept.insert(kept.end(), group.begin(), group.end());
+    }
+    return kept;
+}
+
 // Every sentence but the first begins a thought of its own.
-std::vector<TextEdit> split_sentences(const Placed& placed, const Options& options) {
-    std::vector<TextEdit> edits;
+std::vector<TextEdit> split_sentences(const Analysis& analysis, const Placed& placed) {
+    std::vector<EditGroup> groups;
     const Thought& thought = *placed.thought;
-    const ThoughtView view = view_of(thought, options);
+    const ThoughtView view = view_of(thought, analysis.options);
     for (std::size_t i = 1; i < thought.reading.sentences.size(); ++i) {
         const int first = thought.reading.sentences[i].first;
         if (first >= thought.reading.sentences[i].last) continue;
         if (auto edit = rules::thought_before(view, first)) {
             edit->span = edit->span + placed.block.span.begin.value;
-            edits.push_back(std::move(*edit));
+            groups.push_back({std::move(*edit)});
         }
     }
-    return edits;
+    return all_that_hold(analysis, groups);
 }
 
 // The word that begins at or behind `inside`, 0 if there is none behind the first.
@@ -81,7 +122,7 @@ void at_cursor(const Analysis& analysis, const Placed& placed, Offset at,
         }
     }
     if (thought.reading.sentences.size() < 2) return;
-    std::vector<TextEdit> edits = split_sentences(placed, analysis.options);
+    std::vector<TextEdit> edits = split_sentences(analysis, placed);
     if (edits.empty()) return;
     actions.push_back({{.title = "Give each sentence its own thought", .edits = std::move(edits)},
                        nullptr,
@@ -244,33 +285,48 @@ void teach_guess(const Analysis& analysis, const Finding& finding,
     }
 }
 
-bool overlaps(const std::vector<TextEdit>& taken, const std::vector<TextEdit>& edits) {
-    return std::any_of(edits.begin(), edits.end(), [&](const TextEdit& edit) {
-        return std::any_of(taken.begin(), taken.end(), [&](const TextEdit& other) {
-            return edit.span.begin <= other.span.end && other.span.begin <= edit.span.end;
-        });
-    });
+// Taken without a question.
+bool is_sure(const Fix& fix) {
+    return fix.keeps_every_word && fix.preferred && !leaves_as_is(fix);
 }
 
+// All that a fix has looked at: from what was found to its last edit. Two fixes that reach over
+// each other were each made for a text in which the other is not done.
+Span reach_of(const Finding& finding, const Fix& fix) {
+    Span reach = finding.span;
+    for (const TextEdit& edit : fix.edits) {
+        reach.begin = std::min(reach.begin, edit.span.begin);
+        reach.end = std::max(reach.end, edit.span.end);
+    }
+    return reach;
+}
+
+// One round: what reaches over a fix that is taken is left for the next one.
 std::vector<TextEdit> mend_all(const Analysis& analysis) {
-    std::vector<TextEdit> taken;
+    std::vector<EditGroup> taken;
+    std::vector<Span> reaches;
     for (const Finding& finding : analysis.findings) {
         if (!has_sure_fix(finding)) continue;
         for (const Fix& fix : fixes_of(analysis, finding)) {
-            if (!fix.keeps_every_word || !fix.preferred || leaves_as_is(fix)) continue;
-            if (overlaps(taken, fix.edits)) continue;
-            taken.insert(taken.end(), fix.edits.begin(), fix.edits.end());
+            if (!is_sure(fix)) continue;
+            const Span reach = reach_of(finding, fix);
+            const bool free = std::none_of(reaches.begin(), reaches.end(), [&](Span other) {
+                return reach.touches(other.begin) || other.touches(reach.begin);
+            });
+            if (!free) continue;
+            reaches.push_back(reach);
+            taken.push_back(fix.edits);
             break;
         }
     }
-    return taken;
+    return all_that_hold(analysis, taken);
 }
 
 std::vector<TextEdit> split_all(const Analysis& analysis) {
     std::vector<TextEdit> edits;
     for (const Placed& placed : analysis.script.thoughts) {
         if (placed.thought->reading.sentences.size() < 2) continue;
-        std::vector<TextEdit> more = split_sentences(placed, analysis.options);
+        std::vector<TextEdit> more = split_sentences(analysis, placed);
         edits.insert(edits.end(), more.begin(), more.end());
     }
     return edits;
@@ -302,12 +358,17 @@ bool needs_split(const Analysis& analysis) {
     const auto& thoughts = analysis.script.thoughts;
     return std::any_of(thoughts.begin(), thoughts.end(), [&](const Placed& placed) {
         return placed.thought->reading.sentences.size() > 1 &&
-               !split_sentences(placed, analysis.options).empty();
+               !split_sentences(analysis, placed).empty();
     });
 }
 
 bool needs_mending(const Analysis& analysis) {
-    return std::any_of(analysis.findings.begin(), analysis.findings.end(), has_sure_fix);
+    return std::any_of(analysis.findings.begin(), analysis.findings.end(),
+                       [&](const Finding& finding) {
+                           if (!has_sure_fix(finding)) return false;
+                           const std::vector<Fix> fixes = fixes_of(analysis, finding);
+                           return std::any_of(fixes.begin(), fixes.end(), is_sure);
+                       });
 }
 
 bool may_be_marked(const Thought& thought, const Options& options) {
