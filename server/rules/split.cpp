@@ -212,7 +212,11 @@ std::vector<TextEdit> sentence_before(const ThoughtView& view, int index) {
     const std::string_view between = slice(view.source, gap);
 
     std::vector<TextEdit> edits;
-    if (between.empty() || between == "," || between == ";") edits.push_back({gap, "."});
+    if (between.empty()) {
+        edits.push_back({gap, "."});
+    } else if (between.back() == ',' || between.back() == ';') { // also behind a bracket or a quote
+        edits.push_back({make_span(gap.end.value - 1, gap.end.value), "."});
+    }
     edits.push_back(std::move(*edit));
     const std::string_view written = slice(view.source, word);
     if (!written.empty() && ascii::is_lower(written.front())) {

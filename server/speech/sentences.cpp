@@ -451,6 +451,9 @@ std::optional<std::size_t> end_at(const Place& place) {
     if (next.first.value < 0x80 && contains(U",;:.!?)", next.first.value)) return std::nullopt;
     const bool small = goes_on_small(next);
     if (small && place.has_capitals) return std::nullopt;
+    // "zero (0!) hours": a cry in brackets, in a draft without capitals too.
+    const bool bracketed = end > place.cluster.end && text[place.cluster.end] == ')';
+    if (small && place.cluster.strong && bracketed) return std::nullopt;
     const bool quoted = end > place.cluster.end &&
                         contains(quote_closers, unicode::decode(text, place.cluster.end).value);
     if (quoted && is_attribution(text, next)) return std::nullopt;

@@ -369,6 +369,9 @@ TEST_CASE("sentences/go on behind short forms that lead to what they count") {
         {"We counted for 2 hrs. Mira slept.", "We counted for 2 hrs. ||| Mira slept."},
         {"It weighs 5 lb. 6 oz. 7 of us lifted it.",
          "It weighs 5 lb. 6 oz. ||| 7 of us lifted it."},
+        {"zero (0!) hours of sleep", "zero (0!) hours of sleep"},
+        {"we slept (really!) Mira did not.", "we slept (really!) ||| Mira did not."},
+        {"we slept! then we left", "we slept! ||| then we left"},
         {"Mira has it, esp. Jo.", "Mira has it, esp. Jo."},
     };
     for (const Row& row : rows) {
