@@ -18,17 +18,13 @@ FindingDraft tag(const Problem& problem) {
             .fixes = {remove_fix(problem.span, problem.what)}};
 }
 
-FindingDraft bullet(const ThoughtView& view, const Problem& problem) {
+FindingDraft bullet(const Problem& problem) {
     FindingDraft draft{.span = problem.span,
                        .message = "this is no list item: one begins with `- `",
                        .fixes = {},
                        .severity = Severity::hint};
-    // Only at a line's start does "- " make an item.
-    const std::string_view before = view.source.substr(0, problem.span.begin.value);
-    if (std::all_of(before.begin(), before.end(), ascii::is_blank)) {
-        draft.fixes.push_back(
-            {.title = "Make it a list item", .edits = {{problem.span, "-"}}, .preferred = true});
-    }
+    draft.fixes.push_back(
+        {.title = "Make it a list item", .edits = {{problem.span, "-"}}, .preferred = true});
     return draft;
 }
 
@@ -52,7 +48,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     std::vector<FindingDraft> found;
     for (const Problem& problem : view.written.problems) {
         if (problem.kind == ProblemKind::tag) found.push_back(tag(problem));
-        if (problem.kind == ProblemKind::bullet) found.push_back(bullet(view, problem));
+        if (problem.kind == ProblemKind::bullet) found.push_back(bullet(problem));
     }
     for (const Mark& mark : view.written.marks) {
         if (is_print_habit(view, mark)) found.push_back(print_habit(view, mark));

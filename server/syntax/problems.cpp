@@ -55,12 +55,15 @@ public:
             std::fill(in_quote_.begin() + mark.span.begin.value,
                       in_quote_.begin() + mark.span.end.value, true);
         }
-        bullet();
+        bullet(begin_);
         // A thought with hundreds of them is no script: the first ones say all.
         for (std::uint32_t at = begin_; at < end_ && found_.size() < 50;) {
             const auto byte = static_cast<unsigned char>(source_[at]);
+            if (at > begin_ && source_[at - 1] == '\n') bullet(at);
             if (hidden_[at] != 0) {
                 at += is_escape(at) ? escaped(at + 1) + 1 : 1;
+            } else if (at < bullet_end_) {
+                ++at;
             } else if (byte >= 0x80) {
                 at += wide(at);
             } else {
@@ -113,19 +116,18 @@ private:
         found_.push_back({kind, make_span(begin, end), std::string(what)});
     }
 
-    void bullet() {
-        const std::string_view content = source_.substr(begin_, end_ - begin_);
+    // At the thought's begin, and at that of each line below it.
+    void bullet(std::uint32_t at) {
+        const std::string_view line = source_.substr(at, end_ - at);
         for (std::string_view shape : {std::string_view{"* "}, std::string_view{"• "}}) {
-            if (content.starts_with(shape)) {
-                add(ProblemKind::bullet, begin_,
-                    begin_ + static_cast<std::uint32_t>(shape.size()) - 1, shape);
-                bullet_end_ = begin_ + static_cast<std::uint32_t>(shape.size());
-            }
+            if (!line.starts_with(shape)) continue;
+            const auto size = static_cast<std::uint32_t>(shape.size());
+            add(ProblemKind::bullet, at, at + size - 1, shape);
+            bullet_end_ = at + size;
         }
     }
 
     std::uint32_t narrow(std::uint32_t at) {
-        if (at < bullet_end_) return 1;
         const char c = source_[at];
         for (const Delimiter& delimiter : symmetric) {
             if (delimiter.shape == c) return run_of(at, delimiter);
