@@ -4,6 +4,7 @@
 #include "rules/split.h"
 #include "rules/wording.h"
 #include "speech/lexicon.h"
+#include "speech/passage.h"
 #include "text/ascii.h"
 #include "text/unicode.h"
 
@@ -117,11 +118,23 @@ int longest_content_word(const ThoughtView& view, const Sentence& sentence) {
     return longest;
 }
 
+// A unit, a letter of a list, an abbreviation, the year behind a copyright sign: nobody leans on
+// these.
+bool is_never_leant_on(const ThoughtView& view, int index) {
+    const std::string_view word = view.word(index);
+    if (word.size() == 1 && ascii::is_letter(word.front())) return true;
+    if (word.starts_with("°") || (index > 0 && view.word(index - 1) == "©")) return true;
+    const Span place = view.written.words[static_cast<std::size_t>(index)].source;
+    const bool stop = place.end.value < view.source.size() && view.source[place.end.value] == '.';
+    const bool goes_on = stop && said_of(view, index).after == Juncture::none;
+    return goes_on && is_abbreviation(ascii::lower(word));
+}
+
 double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, int index) {
     const std::string_view word = view.word(index);
     const Said& said = said_of(view, index);
     if (!is_content(view, index) || static_cast<double>(said.phrasing.stress) < least_stress ||
-        !takes_a_pair(word) || !stands_alone(view, index)) {
+        !takes_a_pair(word) || is_never_leant_on(view, index) || !stands_alone(view, index)) {
         return -1;
     }
     const bool name = index > sentence.first && ascii::is_upper(word.front());
