@@ -38,7 +38,10 @@ export async function speak(
     workDoneToken,
   };
   try {
-    return await client.sendRequest<Spoken>("sayline/speak", params, more.token);
+    // No token is not the same as an undefined one, which would be sent as a second parameter.
+    return await (more.token
+      ? client.sendRequest<Spoken>("sayline/speak", params, more.token)
+      : client.sendRequest<Spoken>("sayline/speak", params));
   } catch (error) {
     if (more.token?.isCancellationRequested) return undefined;
     throw error;
