@@ -284,7 +284,7 @@ std::string format_chunk() {
     add_number(format, samples_a_second, 4);
     add_number(format, static_cast<std::uint64_t>(samples_a_second) * bytes_a_sample, 4);
     add_number(format, bytes_a_sample, 2);
-    add_number(format, 8 * bytes_a_sample, 2);
+    add_number(format, std::uint64_t{8} * bytes_a_sample, 2);
     return chunk("fmt ", format);
 }
 
