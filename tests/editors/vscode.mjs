@@ -439,7 +439,7 @@ async function highContrast(page) {
   await page.reload();
   await until("the theme of high contrast", () => page.locator(".monaco-workbench.hc-black").isVisible(), page);
   await until("the script on the screen", () => page.locator(".view-line").first().isVisible(), page);
-  await page.locator(".view-line").first().click();
+  await page.locator(".view-lines").first().click(); // the middle: at the top lies a shadow where the text is scrolled
   await runCommand(page, "Sayline: Show the section times");
   const over = page.locator(".pane-body [role=treeitem][aria-label*=' over']").first();
   await until("the script that runs over, in words", () => over.isVisible(), page);
