@@ -13,8 +13,8 @@ struct Told {
     std::ptrdiff_t torn = 0; // signs that open what nothing closes, or close what nothing opens
 };
 
-void add(Told& told, const Written& written, const Reading& reading) {
-    for (const Said& said : reading.said)
+void add(Told& told, const Written& written, std::span<const Said> words) {
+    for (const Said& said : words)
         told.spoken += join(said.spoken) + " ";
     told.torn +=
         std::count_if(written.problems.begin(), written.problems.end(), [](const Problem& problem) {
@@ -28,10 +28,12 @@ bool is_thought(const Block& block) {
 
 Told told_by(const Script& script, Span blocks) {
     Told told;
-    for (const Placed& placed : script.thoughts) {
-        if (placed.block.span.end < blocks.begin) continue;
-        if (placed.block.span.begin >= blocks.end) break;
-        add(told, placed.thought->written, placed.thought->reading);
+    const auto first = std::partition_point(
+        script.thoughts.begin(), script.thoughts.end(),
+        [&](const Placed& placed) { return placed.block.span.end < blocks.begin; });
+    for (auto placed = first; placed != script.thoughts.end(); ++placed) {
+        if (placed->block.span.begin >= blocks.end) break;
+        add(told, placed->thought->written, placed->thought->reading.said);
     }
     return told;
 }
@@ -43,33 +45,76 @@ Told told_by(std::string_view text, std::span<const Block> blocks, const Options
         if (!is_thought(block)) continue;
         Written written = parser.parse(text, block);
         settle(written);
-        const Reading reading = read(written, slice(text, block.span), options.voice);
-        add(told, written, reading);
+        add(told, written, read_words(written, slice(text, block.span), options.voice));
     }
     return told;
+}
+
+// The blocks that edits lie in with those beside them, cut out of the script: what is tried costs
+// the same in a long one.
+struct Cutout {
+    std::uint32_t begin = 0; // in the script
+    std::string_view text;
+    std::vector<Block> blocks; // their places are in `text`
+
+    std::vector<TextEdit> moved(std::vector<TextEdit> edits) const {
+        for (TextEdit& edit : edits)
+            edit.span = edit.span + (0U - begin);
+        return edits;
+    }
+};
+
+Cutout cut_out(const Analysis& analysis, const std::vector<TextEdit>& edits) {
+    constexpr std::ptrdiff_t beside = 2; // whether a number begins an item, the block above says
+    const std::vector<Block>& blocks = analysis.script.blocks;
+    Span touched = edits.front().span;
+    for (const TextEdit& edit : edits) {
+        touched.begin = std::min(touched.begin, edit.span.begin);
+        touched.end = std::max(touched.end, edit.span.end);
+    }
+    auto first = std::partition_point(blocks.begin(), blocks.end(), [&](const Block& block) {
+        return block.span.end < touched.begin;
+    });
+    auto last = std::partition_point(
+        first, blocks.end(), [&](const Block& block) { return block.span.begin <= touched.end; });
+    first -= std::min(beside, first - blocks.begin());
+    last += std::min(beside, blocks.end() - last);
+    const std::string_view text = analysis.document.text->bytes();
+    Cutout cutout;
+    cutout.begin =
+        first == blocks.begin() ? analysis.script.header.span.end.value : first->span.begin.value;
+    const std::size_t end = last == blocks.end() ? text.size() : last->span.begin.value;
+    cutout.text = text.substr(cutout.begin, end - cutout.begin);
+    for (auto block = first; block != last; ++block)
+        cutout.blocks.push_back(moved(*block, 0U - cutout.begin));
+    return cutout;
 }
 
 } // namespace
 
 Outcome outcome_of(const Analysis& analysis, std::vector<TextEdit> edits) {
-    const Script& script = analysis.script;
-    const std::string_view before = analysis.document.text->bytes();
-    const Offset header_end = script.header.span.end;
-    for (const TextEdit& edit : edits) {
-        if (edit.span.begin <= header_end && !script.header.span.empty()) return {};
-    }
-    const std::string after = apply(before, std::move(edits));
+    const Header& header = analysis.script.header;
+    const bool in_header =
+        !header.span.empty() && std::any_of(edits.begin(), edits.end(), [&](const TextEdit& edit) {
+            return edit.span.begin <= header.span.end;
+        });
+    if (in_header || edits.empty()) return {};
+    const Cutout cutout = cut_out(analysis, edits);
+    const std::string after = apply(cutout.text, cutout.moved(std::move(edits)));
+    Header without_place = header; // the cutout begins behind it
+    without_place.span = {};
     const Recut recut =
-        recut_blocks(after, script.header, script.blocks, difference(before, after));
-    const std::size_t old_end = script.blocks.size() - recut.after;
+        recut_blocks(after, without_place, cutout.blocks, difference(cutout.text, after));
+    const std::size_t old_end = cutout.blocks.size() - recut.after;
     if (recut.before > old_end) return {};
     Span old{};
     if (recut.before < old_end) {
-        old = {script.blocks[recut.before].span.begin, script.blocks[old_end - 1].span.end};
+        old = {cutout.blocks[recut.before].span.begin, cutout.blocks[old_end - 1].span.end};
         old.end.value = std::max(old.end.value, old.begin.value + 1);
+        old = old + cutout.begin;
     }
     const std::span<const Block> blocks(recut.blocks);
-    const Told was = told_by(script, old);
+    const Told was = told_by(analysis.script, old);
     const Told is =
         told_by(after, blocks.subspan(recut.before, blocks.size() - recut.after - recut.before),
                 analysis.options);

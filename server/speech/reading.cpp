@@ -746,6 +746,10 @@ std::string_view name_of(PauseFrom from) {
     return "mark";
 }
 
+std::vector<Said> read_words(const Written& written, std::string_view source, const Voice& voice) {
+    return find_words(written, find_sentences(written, source), voice);
+}
+
 Reading read(const Written& written, std::string_view source, const Voice& voice) {
     Reading reading;
     reading.sentences = find_sentences(written, source);

@@ -117,7 +117,9 @@ inline constexpr Seconds breath_group_pause{0.30};
 // What readers pause at punctuation inside a thought.
 Seconds pause_of(Juncture juncture, const PauseTable& table);
 
+// The words alone, as they are said: no times, pauses or phrasing, which take most of the work.
 // `source` is the block that `written` was read from: its spans index into it.
+std::vector<Said> read_words(const Written& written, std::string_view source, const Voice& voice);
 Reading read(const Written& written, std::string_view source, const Voice& voice);
 
 } // namespace say

@@ -204,13 +204,6 @@ private:
         return body;
     }
 
-    static Block moved(Block block, std::uint32_t by) {
-        for (Span* span : {&block.span, &block.notes, &block.content, &block.speaker}) {
-            if (*span != Span{}) *span = *span + by;
-        }
-        return block;
-    }
-
     void take(const Line& line) {
         if (is_blank(line)) {
             close();
@@ -355,6 +348,13 @@ std::vector<Span> speaker_names(std::string_view text, const Block& block, const
         names.push_back(make_span(begin, begin + size) + block.speaker.begin.value);
     });
     return names;
+}
+
+Block moved(Block block, std::uint32_t by) {
+    for (Span* span : {&block.span, &block.notes, &block.content, &block.speaker}) {
+        if (*span != Span{}) *span = *span + by;
+    }
+    return block;
 }
 
 std::vector<Block> cut_blocks(std::string_view text, const Header& header) {

@@ -15,8 +15,7 @@ extern "C" const TSLanguage* tree_sitter_sayline();
 namespace say {
 namespace {
 
-// What each symbol of the grammar is to us, looked up once.
-std::vector<NodeKind> node_kinds(const TSLanguage* language) {
+std::vector<NodeKind> look_up_nodes(const TSLanguage* language) {
     const std::uint32_t count = ts_language_symbol_count(language);
     std::vector<NodeKind> kinds(count);
     std::vector<std::string_view> missing;
@@ -40,6 +39,13 @@ std::vector<NodeKind> node_kinds(const TSLanguage* language) {
     return kinds;
 }
 
+// What each symbol of the grammar is to us, looked up once: a parser is made for a single thought,
+// too.
+const std::vector<NodeKind>& node_kinds() {
+    static const std::vector<NodeKind> kinds = look_up_nodes(tree_sitter_sayline());
+    return kinds;
+}
+
 // The first byte that is no blank.
 Offset text_begin(std::string_view source) {
     std::size_t at = 0;
@@ -59,16 +65,14 @@ Span span_of(TSNode node) {
 
 struct Parser::State {
     TSParser* parser = nullptr;
-    std::vector<NodeKind> kinds;
+    const std::vector<NodeKind>& kinds = node_kinds();
     std::string input; // reused between blocks
 
     State() : parser(ts_parser_new()) {
-        const TSLanguage* language = tree_sitter_sayline();
-        if (!ts_parser_set_language(parser, language)) {
+        if (!ts_parser_set_language(parser, tree_sitter_sayline())) {
             std::fprintf(stderr, "sayline: this tree-sitter library cannot load the grammar\n");
             std::abort(); // the grammar must be generated with --abi 14
         }
-        kinds = node_kinds(language);
     }
     ~State() { ts_parser_delete(parser); }
     State(const State&) = delete;

@@ -29,6 +29,9 @@ struct Block {
     int level = 0; // a heading's
 };
 
+// The block where the text above it has grown by so many bytes (modulo 2^32: it may shrink).
+Block moved(Block block, std::uint32_t by);
+
 // Cuts everything behind the header. `speakers` are the declared names.
 std::vector<Block> cut_blocks(std::string_view text, const Header& header);
 
