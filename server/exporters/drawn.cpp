@@ -34,18 +34,13 @@ DrawnWord word_at(const Thought& thought, std::size_t index) {
                    .sound = {},
                    .instead = {},
                    .syllables = said.syllables};
-    const int number = static_cast<int>(index);
-    for (const Mark& mark : thought.written.marks) {
-        if (is_over(mark, number)) word.marks.push_back(mark.kind);
-    }
-    for (const Mark& mark : thought.written.marks) {
-        if (!is_own_of(mark, number)) continue;
-        if (mark.kind == MarkKind::pronouncer) {
-            word.sound = mark.argument;
-        } else if (mark.kind == MarkKind::say_as) {
-            word.instead = mark.argument;
+    for (const Mark* mark : marks_of(thought, static_cast<int>(index))) {
+        if (mark->kind == MarkKind::pronouncer) {
+            word.sound = mark->argument;
+        } else if (mark->kind == MarkKind::say_as) {
+            word.instead = mark->argument;
         } else {
-            word.marks.push_back(mark.kind);
+            word.marks.push_back(mark->kind);
         }
     }
     return word;
@@ -143,6 +138,17 @@ private:
 };
 
 } // namespace
+
+std::vector<const Mark*> marks_of(const Thought& thought, int word) {
+    std::vector<const Mark*> marks;
+    for (const Mark& mark : thought.written.marks) {
+        if (is_over(mark, word)) marks.push_back(&mark);
+    }
+    for (const Mark& mark : thought.written.marks) {
+        if (is_own_of(mark, word)) marks.push_back(&mark);
+    }
+    return marks;
+}
 
 std::vector<DrawnPart> drawn(const Thought& thought) {
     return Row(thought).parts();

@@ -47,6 +47,9 @@ struct DrawnEdge {
 
 using DrawnPart = std::variant<DrawnWord, DrawnText, DrawnPause, DrawnDirection, DrawnEdge>;
 
+// The marks of a word: those over it, outer first, then those that are its own.
+std::vector<const Mark*> marks_of(const Thought& thought, int word);
+
 // In the order of the script. Notes are not in it.
 std::vector<DrawnPart> drawn(const Thought& thought);
 

@@ -1,5 +1,6 @@
 #include "exporters/guide_read.h"
 
+#include "exporters/drawn.h"
 #include "speech/duration.h"
 #include "speech/lexicon.h"
 #include "speech/machine_voice.h"
@@ -46,12 +47,12 @@ bool is_plain_word(const Said& said) {
     return said.spoken.size() == 1 && is_function_word(said.spoken.front().text);
 }
 
-void apply(const Mark& mark, Manner& manner) {
+void apply(MarkKind kind, Manner& manner) {
     const auto stress = [&](double accent, double loudness) {
         manner.accent = std::max(manner.accent, accent);
         manner.loudness *= loudness;
     };
-    switch (mark.kind) {
+    switch (kind) {
     case MarkKind::stress: stress(0.28, 1.2); break;
     case MarkKind::heavy_stress:
     case MarkKind::punch: stress(0.40, 1.4); break;
@@ -73,26 +74,23 @@ void apply(const Mark& mark, Manner& manner) {
     }
 }
 
-// The words that a mark is about: a pair's, a prefix's, the one that a suffix stands behind.
-bool is_about(const Mark& mark, int word) {
-    const MarkShape shape = row_of(mark.kind).shape;
-    if (shape == MarkShape::pair) return mark.first >= 0 && mark.first <= word && word <= mark.last;
-    if (shape == MarkShape::prefix) return mark.first == word;
-    return std::max(mark.first, mark.last) == word;
-}
-
 Manner manner_of(const Thought& thought, int word) {
     const Said& said = thought.reading.said[static_cast<std::size_t>(word)];
     Manner manner;
     if (!is_plain_word(said))
         manner.accent = 0.07 + 0.05 * std::clamp<double>(said.phrasing.stress, 0, 2);
-    for (const Mark& mark : thought.written.marks) {
-        if (is_about(mark, word)) apply(mark, manner);
-    }
+    for (const Mark* mark : marks_of(thought, word))
+        apply(mark->kind, manner);
     return manner;
 }
 
 // --- a word's sounds ----------------------------------------------------------------------------
+
+bool sounds(const Said& said) {
+    return said.seconds > Seconds{0} &&
+           std::any_of(said.phones.begin(), said.phones.end(),
+                       [](const Phones& phones) { return !phones.empty(); });
+}
 
 std::vector<Phone> phones_of(const Said& said) {
     std::vector<Phone> all;
@@ -337,15 +335,15 @@ void GuideRead::find_stretches() {
     const std::vector<Said>& said = analysis_.script.thoughts[thought_].thought->reading.said;
     bool joined = false;
     for (std::size_t i = 0; i < said.size(); ++i) {
-        const bool sounds = !phones_of(said[i]).empty() && said[i].seconds > Seconds{0};
+        const bool heard = sounds(said[i]);
         const int word = static_cast<int>(i);
-        if (joined && sounds && said[i].at - said[i - 1].at - said[i - 1].seconds < no_silence &&
+        if (joined && heard && said[i].at - said[i - 1].at - said[i - 1].seconds < no_silence &&
             word - stretches_.back().first < most_words) {
             stretches_.back().last = word + 1;
-        } else if (sounds) {
+        } else if (heard) {
             stretches_.push_back({word, word + 1});
         }
-        joined = sounds;
+        joined = heard;
     }
 }
 

@@ -49,14 +49,7 @@ void Session::workspace_diagnostic(const RequestId& id, WorkspaceDiagnosticParam
     check->id = id;
     check->params = std::move(params);
     checks_.emplace(id, check);
-    if (check->params.workDoneToken) {
-        notify("$/progress", {{"token", *check->params.workDoneToken},
-                              {"value",
-                               {{"kind", "begin"},
-                                {"title", "Checking the scripts of the folder"},
-                                {"cancellable", true},
-                                {"percentage", 0}}}});
-    }
+    begin_progress(check->params.workDoneToken, "Checking the scripts of the folder");
     walk_folders(check, std::make_shared<ScriptWalk>(paths_of(folders_)));
 }
 
@@ -160,15 +153,12 @@ void Session::add_report(FolderCheck& check, const std::string& uri, std::option
 
 // In steps of ten per cent: a bar that moves more often says no more.
 void Session::tell_progress(FolderCheck& check) {
-    if (!check.params.workDoneToken || check.scripts.empty()) return;
+    if (check.scripts.empty()) return;
     const int percent = static_cast<int>(100 * check.next / check.scripts.size());
     if (percent < check.percent + 10) return;
     check.percent = percent;
-    notify("$/progress", {{"token", *check.params.workDoneToken},
-                          {"value",
-                           {{"kind", "report"},
-                            {"message", fmt::format("{} of {}", check.next, check.scripts.size())},
-                            {"percentage", percent}}}});
+    report_progress(check.params.workDoneToken, percent,
+                    fmt::format("{} of {}", check.next, check.scripts.size()));
 }
 
 void Session::finish_check(const std::shared_ptr<FolderCheck>& check) {
@@ -181,10 +171,7 @@ void Session::finish_check(const std::shared_ptr<FolderCheck>& check) {
     }
     check->over = true;
     checks_.erase(check->id);
-    if (check->params.workDoneToken) {
-        notify("$/progress",
-               {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
-    }
+    end_progress(check->params.workDoneToken);
     answer(check->id, response(check->id, fmt::format(R"({{"items":[{}]}})", check->items)));
 }
 
@@ -195,10 +182,7 @@ bool Session::cancel_check(const RequestId& id) {
     check->over = true;
     if (parked_ == check) parked_.reset();
     checks_.erase(found);
-    if (check->params.workDoneToken) {
-        notify("$/progress",
-               {{"token", *check->params.workDoneToken}, {"value", {{"kind", "end"}}}});
-    }
+    end_progress(check->params.workDoneToken);
     send_error(id, ErrorCode::request_cancelled, "cancelled");
     return true;
 }

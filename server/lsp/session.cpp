@@ -250,6 +250,25 @@ void Session::notify(std::string_view method, Json params) {
     send({{"jsonrpc", "2.0"}, {"method", method}, {"params", std::move(params)}});
 }
 
+void Session::begin_progress(const KeptJson& token, std::string_view title) {
+    if (!token) return;
+    notify("$/progress",
+           {{"token", *token},
+            {"value",
+             {{"kind", "begin"}, {"title", title}, {"cancellable", true}, {"percentage", 0}}}});
+}
+
+void Session::report_progress(const KeptJson& token, int percent, const std::string& message) {
+    if (!token) return;
+    Json value = {{"kind", "report"}, {"percentage", percent}};
+    if (!message.empty()) value["message"] = message;
+    notify("$/progress", {{"token", *token}, {"value", std::move(value)}});
+}
+
+void Session::end_progress(const KeptJson& token) {
+    if (token) notify("$/progress", {{"token", *token}, {"value", {{"kind", "end"}}}});
+}
+
 void Session::ask_client(std::string_view method, Json params, Answer answer) {
     const std::int64_t id = ++last_asked_;
     asked_.emplace(id, std::move(answer));

@@ -127,6 +127,10 @@ private:
     void answer(const std::optional<RequestId>& id, std::string message);
     void send_error(const std::optional<RequestId>& id, ErrorCode code, std::string_view why);
     void notify(std::string_view method, Json params);
+    // What a client shows of long work; nothing where it gave no token.
+    void begin_progress(const KeptJson& token, std::string_view title);
+    void report_progress(const KeptJson& token, int percent, const std::string& message);
+    void end_progress(const KeptJson& token);
     void ask_client(std::string_view method, Json params, Answer answer);
 
     // requests about a script

@@ -75,10 +75,10 @@ void Session::Speech::begin(Encoding encoding) {
 }
 
 void Session::Speech::go_on() {
-    for (int i = 0; i < parts_at_once && error.empty() && !read->done(); ++i) {
-        if (!file->add(read->next())) break;
-    }
-    if (!error.empty() || !read->done()) return;
+    bool well = true;
+    for (int i = 0; i < parts_at_once && well && !read->done(); ++i)
+        well = file->add(read->next());
+    if (well && !read->done()) return; // else it is whole, or the file says why it cannot be
     if (const auto written = file->finish(); !written) error = written.error().message;
     file.reset();
 }
@@ -95,14 +95,7 @@ void Session::speak(const RequestId& id, SpeakParams params) {
     }
     const auto speech = std::make_shared<Speech>(id, std::move(params));
     speeches_.emplace(id, speech);
-    if (speech->params.workDoneToken) {
-        notify("$/progress", {{"token", *speech->params.workDoneToken},
-                              {"value",
-                               {{"kind", "begin"},
-                                {"title", "Speaking the script"},
-                                {"cancellable", true},
-                                {"percentage", 0}}}});
-    }
+    begin_progress(speech->params.workDoneToken, "Speaking the script");
     const std::shared_ptr<Version> version = script->current;
     ++version->waiting; // it is analysed even if the writer types on
     worker_.after_analysis(
@@ -135,18 +128,14 @@ void Session::speak_on(const std::shared_ptr<Speech>& speech) {
 // In steps of ten per cent, as with folders.
 void Session::tell_progress(Speech& speech) {
     const int percent = static_cast<int>(100 * speech.read->share_done());
-    if (!speech.params.workDoneToken || percent < speech.percent + 10) return;
+    if (percent < speech.percent + 10) return;
     speech.percent = percent;
-    notify("$/progress", {{"token", *speech.params.workDoneToken},
-                          {"value", {{"kind", "report"}, {"percentage", percent}}}});
+    report_progress(speech.params.workDoneToken, percent, {});
 }
 
 void Session::finish_speech(Speech& speech) {
     speech.over = true;
-    if (speech.params.workDoneToken) {
-        notify("$/progress",
-               {{"token", *speech.params.workDoneToken}, {"value", {{"kind", "end"}}}});
-    }
+    end_progress(speech.params.workDoneToken);
     const RequestId id = speech.id;
     const std::string error = speech.error;
     Json result;
@@ -167,10 +156,7 @@ bool Session::cancel_speech(const RequestId& id) {
     const std::shared_ptr<Speech> speech = found->second;
     speech->over = true;
     speeches_.erase(found);
-    if (speech->params.workDoneToken) {
-        notify("$/progress",
-               {{"token", *speech->params.workDoneToken}, {"value", {{"kind", "end"}}}});
-    }
+    end_progress(speech->params.workDoneToken);
     send_error(speech->id, ErrorCode::request_cancelled, "cancelled");
     return true;
 }
