@@ -11,12 +11,33 @@
 #include <cstdint>
 #include <deque>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 namespace say {
+
+// What edits would do, tried on the blocks that they touch. Those of the header touch none.
+struct Outcome {
+    bool keeps_words = true; // what is spoken stays as it is
+    std::ptrdiff_t torn =
+        0; // so many more signs open what nothing closes, or close what is not open
+};
+
+// What came of edits that were tried, by all that it depends on. Any thread may ask.
+class Tried {
+public:
+    std::optional<Outcome> find(std::uint64_t key) const;
+    void keep(std::uint64_t key, Outcome outcome);
+
+private:
+    static constexpr std::size_t most = 64; // more than one thought has fixes
+    mutable std::mutex mutex_;
+    std::vector<std::pair<std::uint64_t, Outcome>> outcomes_;
+};
 
 // A thought with all that is known of it by itself. Offsets are relative to its block's start, so
 // that a line inserted above moves it without touching it.
@@ -39,6 +60,7 @@ struct Thought {
     // longer than all the rest; every thread finds the same.
     enum class Likely : std::uint8_t { unasked, no, yes };
     mutable std::atomic<Likely> likely_marks{Likely::unasked};
+    mutable Tried tried; // what came of its fixes
 
     bool has_words() const { return !reading.said.empty(); }
     // Words, or silence of its own: not a lone direction without a duration.
@@ -117,12 +139,7 @@ struct Analysis {
     std::deque<FindingDraft> script_drafts;
 };
 
-// What edits would do, tried on the blocks that they touch. Those of the header touch none.
-struct Outcome {
-    bool keeps_words = true; // what is spoken stays as it is
-    std::ptrdiff_t torn =
-        0; // so many more signs open what nothing closes, or close what is not open
-};
+// Kept with the thought in which the edits begin, as editors ask at every key.
 Outcome outcome_of(const Analysis& analysis, std::vector<TextEdit> edits);
 
 // A finding's fixes, absolute; "leave this one" is the last. Made when somebody asks, and

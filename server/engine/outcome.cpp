@@ -1,5 +1,6 @@
 // What edits do to the words and the marks, seen by reading anew what they touch: a rule
 // knows its own thought as it stands, not what the parser makes of the text afterwards.
+#include "base/hash.h"
 #include "engine/analysis.h"
 #include "speech/settle.h"
 
@@ -90,18 +91,24 @@ Cutout cut_out(const Analysis& analysis, const std::vector<TextEdit>& edits) {
     return cutout;
 }
 
-} // namespace
-
-Outcome outcome_of(const Analysis& analysis, std::vector<TextEdit> edits) {
+// All that an outcome depends on. Two that share 64 bits by accident are not to be feared: a fix
+// would be shown or not, and nothing is done before the writer chooses it.
+std::uint64_t key_of(const Analysis& analysis, const Cutout& cutout,
+                     const std::vector<TextEdit>& edits) {
+    Hash key;
     const Header& header = analysis.script.header;
-    const bool in_header =
-        !header.span.empty() && std::any_of(edits.begin(), edits.end(), [&](const TextEdit& edit) {
-            return edit.span.begin <= header.span.end;
-        });
-    if (in_header || edits.empty()) return {};
-    const Cutout cutout = cut_out(analysis, edits);
+    key.add(slice(analysis.document.text->bytes(), header.span)).add(cutout.text);
+    for (const std::uint64_t voice : analysis.script.voices)
+        key.add(voice);
+    for (const TextEdit& edit : edits) {
+        key.add(edit.span.begin.value - cutout.begin).add(edit.span.size()).add(edit.replacement);
+    }
+    return key.value();
+}
+
+Outcome try_on(const Analysis& analysis, const Cutout& cutout, std::vector<TextEdit> edits) {
     const std::string after = apply(cutout.text, cutout.moved(std::move(edits)));
-    Header without_place = header; // the cutout begins behind it
+    Header without_place = analysis.script.header; // the cutout begins behind it
     without_place.span = {};
     const Recut recut =
         recut_blocks(after, without_place, cutout.blocks, difference(cutout.text, after));
@@ -119,6 +126,38 @@ Outcome outcome_of(const Analysis& analysis, std::vector<TextEdit> edits) {
         told_by(after, blocks.subspan(recut.before, blocks.size() - recut.after - recut.before),
                 analysis.options);
     return {.keeps_words = is.spoken == was.spoken, .torn = is.torn - was.torn};
+}
+
+} // namespace
+
+std::optional<Outcome> Tried::find(std::uint64_t key) const {
+    const std::lock_guard lock(mutex_);
+    const auto found = std::find_if(outcomes_.begin(), outcomes_.end(),
+                                    [key](const auto& kept) { return kept.first == key; });
+    return found == outcomes_.end() ? std::nullopt : std::optional(found->second);
+}
+
+void Tried::keep(std::uint64_t key, Outcome outcome) {
+    const std::lock_guard lock(mutex_);
+    if (outcomes_.size() >= most) outcomes_.clear();
+    outcomes_.emplace_back(key, outcome);
+}
+
+Outcome outcome_of(const Analysis& analysis, std::vector<TextEdit> edits) {
+    const Header& header = analysis.script.header;
+    const bool in_header =
+        !header.span.empty() && std::any_of(edits.begin(), edits.end(), [&](const TextEdit& edit) {
+            return edit.span.begin <= header.span.end;
+        });
+    if (in_header || edits.empty()) return {};
+    const Placed* placed = analysis.script.thought_at(edits.front().span.begin);
+    const Cutout cutout = cut_out(analysis, edits);
+    if (placed == nullptr) return try_on(analysis, cutout, std::move(edits));
+    const std::uint64_t key = key_of(analysis, cutout, edits);
+    if (const auto known = placed->thought->tried.find(key)) return *known;
+    const Outcome outcome = try_on(analysis, cutout, std::move(edits));
+    placed->thought->tried.keep(key, outcome);
+    return outcome;
 }
 
 } // namespace say
