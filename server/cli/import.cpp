@@ -33,6 +33,14 @@ void tell(const std::string& name, const Draft& draft, const WrittenScript& scri
           const ScriptWishes& wishes, std::ostream& err) {
     for (const std::string& told : draft.told)
         err << fmt::format("{}: {}\n", name, told);
+    if (script.directions > 0) {
+        const bool one = script.directions == 1;
+        err << fmt::format("{}: {} in square brackets {} not spoken; a backslash before the "
+                           "bracket makes {} words\n",
+                           name,
+                           one ? "1 direction" : fmt::format("{} directions", script.directions),
+                           one ? "is" : "are", one ? "it" : "them");
+    }
     if (script.left_out == 0) return;
     err << fmt::format("{}: {} of {} stresses left out: a reader leans on {} words at most\n", name,
                        script.left_out, script.left_out + script.stresses, wishes.stress_words);

@@ -11,6 +11,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <optional>
 
 namespace say {
@@ -36,6 +37,77 @@ bool is_ordinary(MarkKind kind) {
     return kind == MarkKind::quoted || kind == MarkKind::aside || kind == MarkKind::pause;
 }
 
+// Within quotation marks that are open at `at`.
+bool is_quoted(std::string_view text, std::size_t at) {
+    const std::string_view before = text.substr(0, at);
+    const auto count = std::count(before.begin(), before.end(), '"');
+    const std::size_t opened = before.rfind("“");
+    const std::size_t closed = before.rfind("”");
+    const bool curly =
+        opened != std::string_view::npos && (closed == std::string_view::npos || closed < opened);
+    return count % 2 == 1 || curly;
+}
+
+// What directions begin with where they stand within a sentence.
+bool is_cue(std::string_view inside) {
+    constexpr std::array<std::string_view, 27> cues = {
+        "beat",  "breath", "breathe", "click", "cut",    "gesture", "hold",  "laugh",  "laughs",
+        "look",  "looks",  "music",   "nod",   "nods",   "pause",   "point", "points", "sfx",
+        "shows", "sigh",   "slide",   "smile", "smiles", "turn",    "turns", "vt",     "wait"};
+    const std::string word = ascii::lower(inside.substr(0, inside.find_first_of(" :,.;")));
+    return std::find(cues.begin(), cues.end(), word) != cues.end();
+}
+
+// Whether sentences end before and behind: there a bracket is no part of one.
+bool stands_alone(std::string_view text, Span brackets) {
+    const std::string_view before = trimmed(text.substr(0, brackets.begin.value));
+    const std::string_view behind = trimmed(text.substr(brackets.end.value));
+    constexpr std::string_view ends = ".!?:";
+    const auto ends_sentence = [&](std::string_view words) {
+        while (!words.empty() &&
+               (words.back() == '"' || words.back() == ')' || words.back() == ']'))
+            words.remove_suffix(1);
+        return words.empty() || ends.find(words.back()) != std::string_view::npos ||
+               words.ends_with("”") || words.ends_with("…");
+    };
+    return ends_sentence(before) || behind.empty();
+}
+
+// Square brackets in a draft that nobody would read out: "[smile]" between sentences, a cue within
+// one, "[3]" behind a word. Within a quotation they hold words that somebody put in.
+bool is_unspoken(std::string_view text, Span brackets) {
+    const std::string_view inside =
+        trimmed(slice(text, make_span(brackets.begin.value + 1, brackets.end.value - 1)));
+    const std::string_view behind = text.substr(brackets.end.value);
+    if (behind.starts_with('(') || is_quoted(text, brackets.begin.value)) return false;
+    if (!inside.empty() && std::all_of(inside.begin(), inside.end(), ascii::is_digit)) {
+        return brackets.begin > Offset{0} && !ascii::is_blank(text[brackets.begin.value - 1]);
+    }
+    const auto letters = std::count_if(inside.begin(), inside.end(), [](char c) {
+        return ascii::is_letter(c) || ascii::is_high(c);
+    });
+    return letters > 1 && (is_cue(inside) || stands_alone(text, brackets));
+}
+
+// "{first_name}": what fills a template in goes by such names.
+bool is_field_name(std::string_view inside) {
+    return std::all_of(inside.begin(), inside.end(), [](char c) {
+        return ascii::is_alnum(c) || c == '_' || c == '.' || c == '-';
+    });
+}
+
+std::string without(std::string_view text, const std::vector<Span>& spans,
+                    std::string_view stand_in) {
+    std::string rest;
+    Offset from{0};
+    for (const Span span : spans) {
+        rest += slice(text, {from, span.begin});
+        rest += stand_in;
+        from = span.end;
+    }
+    return rest.append(text.substr(from.value));
+}
+
 // Writes one piece and asks the parser what became of it, until every word is a word.
 class ThoughtWriter {
 public:
@@ -43,8 +115,7 @@ public:
     ThoughtWriter(Parser& parser, const Header& header, std::string shape, std::string_view text,
                   std::vector<Lean> leans)
         : parser_(parser), header_(header), shape_(std::move(shape)), text_(text),
-          leans_(std::move(leans)), guards_(text.size(), Guard::none),
-          words_(words_of(collapsed(text))) {}
+          leans_(std::move(leans)), guards_(text.size(), Guard::none) {}
 
     std::string write() {
         // Each round puts right all that it sees; what is left are marks that were hidden in marks.
@@ -66,6 +137,7 @@ public:
     }
 
     int dropped() const { return dropped_; }
+    int directions() const { return directions_; }
 
 private:
     static std::vector<std::string> words_of(const std::string& plain) {
@@ -139,10 +211,16 @@ private:
         const Written written = parser_.parse(out_, blocks.front());
         const bool fine = look_at_marks(blocks.front(), written);
         if (!fine) return false;
-        if (strict_ || words_of(written.plain.text) == words_) return true;
+        if (strict_ || has_every_word(written.plain.text)) return true;
         // A quote or a bracket that tears a word: nothing is left to its ordinary meaning.
         strict_ = true;
         return look_at_marks(blocks.front(), written);
+    }
+
+    bool has_every_word(const std::string& plain) const {
+        const std::vector<std::string> words = words_of(plain);
+        return words == words_of(collapsed(without(text_, kept_, ""))) ||
+               words == words_of(collapsed(without(text_, kept_, " ")));
     }
 
     bool one_block(const std::vector<Block>& blocks) const {
@@ -226,6 +304,7 @@ private:
         }
         if (!look_at_leans(written)) return false;
         std::vector<bool> fine(out_.size(), false);
+        keep_unspoken(written, fine);
         starts_.assign(out_.size() + 1, false);
         for (const Mark& mark : written.marks) {
             starts_[mark.span.begin.value] = starts_[mark.close.begin.value] = true;
@@ -243,6 +322,47 @@ private:
             }
         }
         return all_fine;
+    }
+
+    // What stays as the draft has it and is not spoken: directions, and a template's fields, of
+    // which the script's own findings speak.
+    void keep_unspoken(const Written& written, std::vector<bool>& fine) {
+        kept_.clear();
+        directions_ = 0;
+        if (strict_) return;
+        std::vector<Span> spans;
+        for (const Mark& mark : written.marks) {
+            if (mark.kind == MarkKind::direction) spans.push_back(mark.span);
+        }
+        for (const Problem& problem : written.problems) {
+            if (problem.kind == ProblemKind::field) spans.push_back(problem.span);
+        }
+        std::sort(spans.begin(), spans.end(), [](Span a, Span b) { return a.begin < b.begin; });
+        for (const Span span : spans) {
+            const std::optional<Span> drafted = in_draft(span);
+            if (!drafted || !stays_unspoken(*drafted)) continue;
+            kept_.push_back(*drafted);
+            std::fill(fine.begin() + span.begin.value, fine.begin() + span.end.value, true);
+        }
+    }
+
+    bool stays_unspoken(Span drafted) {
+        if (text_[drafted.begin.value] != '[')
+            return is_field_name(
+                slice(text_, make_span(drafted.begin.value + 1, drafted.end.value - 1)));
+        if (!is_unspoken(text_, drafted)) return false;
+        ++directions_;
+        return true;
+    }
+
+    // Where a stretch of the piece stands in the draft; none if something was put into it.
+    std::optional<Span> in_draft(Span span) const {
+        for (std::uint32_t at = span.begin.value; at < span.end.value; ++at) {
+            if (from_[at] == inserted) return std::nullopt;
+        }
+        const std::uint32_t begin = from_[span.begin.value];
+        if (!kept_.empty() && begin < kept_.back().end.value) return std::nullopt;
+        return make_span(begin, begin + span.size());
     }
 
     bool is_blank_at(std::uint32_t at) const {
@@ -306,9 +426,10 @@ private:
     std::string_view text_;
     std::vector<Lean> leans_;
     std::vector<Guard> guards_; // of the first byte of each character
-    std::vector<std::string> words_;
+    std::vector<Span> kept_;    // in text_: what is not spoken and stays
     bool strict_ = false;
     int dropped_ = 0;
+    int directions_ = 0;
     std::string out_;
     std::vector<std::uint32_t> from_;  // out_[i] is text_[from_[i]], or was inserted
     std::vector<std::uint32_t> opens_; // where each stress opens in out_
@@ -502,6 +623,7 @@ private:
         ThoughtWriter writer(parser_, header_, alone, tidied.text, leans);
         const std::string written = writer.write();
         script_.left_out += writer.dropped();
+        script_.directions += writer.directions();
         script_.stresses += static_cast<int>(leans.size()) - writer.dropped();
         script_.text += shape;
         if (!piece.speaker.empty()) script_.text += piece.speaker + ": ";

@@ -16,12 +16,14 @@ struct ScriptWishes {
 struct WrittenScript {
     std::string text;
     int stresses = 0;
-    int left_out = 0; // stresses over more words than a reader can lean on
+    int left_out = 0;   // stresses over more words than a reader can lean on
+    int directions = 0; // what stood in square brackets and is not spoken
 };
 
 // The script's own parser decides what would be read as a mark and so takes a backslash: reading
 // the script gives the words of the draft. Quotes, brackets around words and three dots stay as
-// they are; they mean in a script what they mean in a draft.
+// they are; they mean in a script what they mean in a draft. So do directions in square brackets
+// and a template's fields: nobody reads those out.
 WrittenScript write_script(const Draft& draft, const ScriptWishes& wishes);
 
 // The script with thoughts all in capitals in lower case, as the fix of `all-capitals` does it.

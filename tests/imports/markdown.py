@@ -87,7 +87,9 @@ def main():
         said = "".join(thought["text"] for thought in makers.explained(PROGRAM, script))
         plain = re.sub(r"^(% |#{1,3} |---$|title:).*$", "", script, flags=re.M)
         checks.same(f"example {number}: {markdown!r}", letters(plain), letters(shown.text))
-        checks.holds(f"example {number}: {script!r} is explained", said or not letters(plain))
+        # A paragraph that is nothing but words in square brackets is a direction.
+        spoken = re.sub(r"(?<!\\)\[[^\]\n]*\]", "", plain)
+        checks.holds(f"example {number}: {script!r} is explained", said or not letters(spoken))
     checks.holds("the specification was found", number > 600 and compared > 400)
     print(f"{number} examples read, {compared} of them compared word for word")
     checks.finish()

@@ -1,6 +1,7 @@
 // links: say_importers say_corpus
-// Whatever a draft holds, its words are the words of the script that is made of it: the script's
-// own parser is asked, for the grammar's corpus, for noise of mark signs and for noise of bytes.
+// Whatever a draft holds, its words are the words of the script that is made of it, but for what
+// nobody reads out, which stays in its place: the script's own parser is asked, for the grammar's
+// corpus, for noise of mark signs and for noise of bytes.
 #include "importers/importer.h"
 #include "importers/script_writer.h"
 #include "support/catch.h"
@@ -62,8 +63,38 @@ std::vector<std::string> words_of(const Draft& draft) {
 
 struct Read {
     std::vector<std::string> words;
+    std::string visible; // letters that are spoken, and those of what stays unspoken as it was
+    bool unspoken = false;
     std::vector<say::MarkKind> marks;
 };
+
+// What a draft's own directions and fields hold is not spoken, but it is there.
+std::vector<say::Span> unspoken_of(const say::Written& written) {
+    std::vector<say::Span> spans;
+    for (const say::Mark& mark : written.marks) {
+        if (mark.kind == say::MarkKind::direction) spans.push_back(mark.span);
+    }
+    for (const say::Problem& problem : written.problems) {
+        if (problem.kind == say::ProblemKind::field) spans.push_back(problem.span);
+    }
+    return spans;
+}
+
+std::string letters_in(std::string_view source, const say::Written& written,
+                       const std::vector<say::Span>& unspoken) {
+    std::vector<bool> seen(source.size(), false);
+    for (std::size_t i = 0; i < written.plain.source.size(); ++i) {
+        const std::uint32_t at = written.plain.source[i];
+        if (at < source.size() && source[at] == written.plain.text[i]) seen[at] = true;
+    }
+    for (const say::Span span : unspoken)
+        std::fill(seen.begin() + span.begin.value, seen.begin() + span.end.value, true);
+    std::string letters;
+    for (std::size_t at = 0; at < source.size(); ++at) {
+        if (seen[at] && say::ascii::is_alnum(source[at])) letters += source[at];
+    }
+    return letters;
+}
 
 Read read_script(const std::string& script) {
     static say::Parser parser;
@@ -73,6 +104,9 @@ Read read_script(const std::string& script) {
         if (block.kind != say::BlockKind::paragraph && block.kind != say::BlockKind::item) continue;
         const say::Written written = parser.parse(script, block);
         add_words(written.plain.text, read.words);
+        const std::vector<say::Span> unspoken = unspoken_of(written);
+        read.visible += letters_in(say::slice(script, block.span), written, unspoken);
+        read.unspoken |= !unspoken.empty();
         for (const say::Mark& mark : written.marks)
             read.marks.push_back(mark.kind);
     }
@@ -83,7 +117,8 @@ Read read_script(const std::string& script) {
 bool is_wanted(say::MarkKind kind, bool leans) {
     using say::MarkKind;
     if (kind == MarkKind::stress || kind == MarkKind::heavy_stress) return leans;
-    return kind == MarkKind::quoted || kind == MarkKind::aside || kind == MarkKind::pause;
+    return kind == MarkKind::quoted || kind == MarkKind::aside || kind == MarkKind::pause ||
+           kind == MarkKind::direction || kind == MarkKind::pronouncer; // a field stands in braces
 }
 
 void check(const Draft& draft) {
@@ -97,7 +132,9 @@ void check(const Draft& draft) {
     const bool ticks =
         std::any_of(draft.pieces.begin(), draft.pieces.end(),
                     [](const Piece& piece) { return piece.text.find('`') != std::string::npos; });
-    if (ticks) {
+    if (read.unspoken) {
+        CHECK(read.visible == letters_of(words));
+    } else if (ticks) {
         CHECK(letters_of(read.words) == letters_of(words));
     } else {
         CHECK(read.words == words);
@@ -191,6 +228,28 @@ TEST_CASE("import/noise of bytes stays words") {
         const auto markdown = say::read_draft(bytes, "draft", *say::find_importer("md"));
         if (markdown) check(*markdown);
     }
+}
+
+// Square brackets are where drafts for a camera say what to do: common practice, no source. A
+// number in brackets behind a word is a reference, and a word in brackets in a quotation was put in
+// by whoever quotes (The Chicago Manual of Style, 6.99 and 13.60, from memory).
+TEST_CASE("import/what nobody reads out stays unspoken") {
+    const auto written = [](const std::string& text) {
+        return say::write_script({.title = {}, .pieces = {{.text = text}}, .told = {}}, {});
+    };
+    const auto script = [&](const std::string& text) { return written(text).text; };
+    CHECK(script("[smile] Welcome back. [VT: shore]") == "[smile] Welcome back. [VT: shore]\n");
+    CHECK(written("[smile] Welcome back. [VT: shore]").directions == 2);
+    CHECK(script("It grips the rock.[12] Hard.") == "It grips the rock.[12] Hard.\n");
+    CHECK(script("See [12] for more.") == "See \\[12] for more.\n");
+    CHECK(script("She said \"the [grey] limpet\" twice.") ==
+          "She said \"the \\[grey] limpet\" twice.\n");
+    CHECK(script("She said “the [grey] limpet” [smile].") ==
+          "She said “the \\[grey] limpet” [smile].\n");
+    CHECK(script("Hello {first_name}, welcome.") == "Hello {first_name}, welcome.\n");
+    CHECK(script("So [pause] we count.") == "So [pause] we count.\n");
+    CHECK(script("We count [all] limpets.") == "We count \\[all] limpets.\n");
+    CHECK(script("Tick [x] here.") == "Tick \\[x] here.\n");
 }
 
 TEST_CASE("import/a text too long for a thought is cut, not lost") {
