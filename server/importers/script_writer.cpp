@@ -1,6 +1,7 @@
 #include "importers/script_writer.h"
 
 #include "engine/analysis.h"
+#include "rules/cues.h"
 #include "speech/sentences.h"
 #include "syntax/header.h"
 #include "syntax/script.h"
@@ -11,7 +12,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 #include <optional>
 
 namespace say {
@@ -48,16 +48,6 @@ bool is_quoted(std::string_view text, std::size_t at) {
     return count % 2 == 1 || curly;
 }
 
-// What directions begin with where they stand within a sentence.
-bool is_cue(std::string_view inside) {
-    constexpr std::array<std::string_view, 27> cues = {
-        "beat",  "breath", "breathe", "click", "cut",    "gesture", "hold",  "laugh",  "laughs",
-        "look",  "looks",  "music",   "nod",   "nods",   "pause",   "point", "points", "sfx",
-        "shows", "sigh",   "slide",   "smile", "smiles", "turn",    "turns", "vt",     "wait"};
-    const std::string word = ascii::lower(inside.substr(0, inside.find_first_of(" :,.;")));
-    return std::find(cues.begin(), cues.end(), word) != cues.end();
-}
-
 // Whether sentences end before and behind: there a bracket is no part of one.
 bool stands_alone(std::string_view text, Span brackets) {
     const std::string_view before = trimmed(text.substr(0, brackets.begin.value));
@@ -86,7 +76,7 @@ bool is_unspoken(std::string_view text, Span brackets) {
     const auto letters = std::count_if(inside.begin(), inside.end(), [](char c) {
         return ascii::is_letter(c) || ascii::is_high(c);
     });
-    return letters > 1 && (is_cue(inside) || stands_alone(text, brackets));
+    return letters > 1 && (rules::begins_cue(inside) || stands_alone(text, brackets));
 }
 
 // "{first_name}": what fills a template in goes by such names.

@@ -7,6 +7,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 
 namespace say::rules {
 namespace {
@@ -44,12 +45,57 @@ FindingDraft print_habit(const ThoughtView& view, const Mark& mark) {
             .severity = Severity::hint};
 }
 
+struct Entity {
+    std::string_view written;
+    std::string_view meant;
+};
+// Those that word processors and content systems leave behind: HTML, named character references.
+constexpr std::array<Entity, 13> entities = {{{"&amp;", "&"},
+                                              {"&nbsp;", " "},
+                                              {"&quot;", "\""},
+                                              {"&apos;", "'"},
+                                              {"&#39;", "'"},
+                                              {"&#039;", "'"},
+                                              {"&rsquo;", "’"},
+                                              {"&lsquo;", "‘"},
+                                              {"&ldquo;", "“"},
+                                              {"&rdquo;", "”"},
+                                              {"&hellip;", "…"},
+                                              {"&mdash;", "—"},
+                                              {"&ndash;", "–"}}};
+
+// They would be read out, sign by sign.
+void find_entities(const ThoughtView& view, std::vector<FindingDraft>& found) {
+    const std::string_view text = view.written.plain.text;
+    for (std::size_t at = text.find('&'); at != std::string_view::npos;
+         at = text.find('&', at + 1)) {
+        for (const Entity& entity : entities) {
+            if (!text.substr(at).starts_with(entity.written)) continue;
+            const Span span =
+                view.written.plain.to_source(make_span(at, at + entity.written.size()));
+            const std::string title = entity.meant == " "
+                                          ? "Write it as a blank"
+                                          : fmt::format("Write it as {}", entity.meant);
+            found.push_back(
+                {.span = span,
+                 .message = fmt::format("{} is another format's way to write a sign: it "
+                                        "would be read out",
+                                        shape(entity.written)),
+                 .fixes = {{.title = title,
+                            .edits = {{span, std::string(entity.meant)}},
+                            .keeps_every_word = false,
+                            .preferred = true}}});
+        }
+    }
+}
+
 std::vector<FindingDraft> check(const ThoughtView& view) {
     std::vector<FindingDraft> found;
     for (const Problem& problem : view.written.problems) {
         if (problem.kind == ProblemKind::tag) found.push_back(tag(problem));
         if (problem.kind == ProblemKind::bullet) found.push_back(bullet(problem));
     }
+    find_entities(view, found);
     for (const Mark& mark : view.written.marks) {
         if (is_print_habit(view, mark)) found.push_back(print_habit(view, mark));
     }
@@ -63,11 +109,12 @@ extern const Rule other_markup = {
     .severity = Severity::warning,
     .summary = "Markup of another format",
     .manual =
-        "Tags such as `<b>`, bullets such as `* `, reference marks such as `[1]` and links come "
-        "along when text is pasted. "
-        "Tags and bullets stay on the page as they are; square brackets are directions, so what is "
+        "Tags such as `<b>`, signs such as `&nbsp;`, bullets such as `* `, reference marks such as "
+        "`[1]` and links come along when text is pasted. "
+        "Tags, signs and bullets stay on the page as they are; square brackets are directions, so "
+        "what is "
         "in them is not spoken. "
-        "The fixes take the markup away, or make the bullet a list item.",
+        "The fixes take the markup away, write the sign itself, or make the bullet a list item.",
     .check = check,
 };
 

@@ -22,6 +22,7 @@ namespace say {
     X(unknown_word)                                                                                \
     X(written_wording)                                                                             \
     X(contraction)                                                                                 \
+    X(doubled_word)                                                                                \
     X(mark_unclosed)                                                                               \
     X(mark_stray)                                                                                  \
     X(mark_contradiction)                                                                          \
@@ -33,8 +34,11 @@ namespace say {
     X(pause_in_aside)                                                                              \
     X(pause_too_long)                                                                              \
     X(lone_beat)                                                                                   \
+    X(direction_time)                                                                              \
+    X(cue_spoken)                                                                                  \
     X(pronouncer_unclear)                                                                          \
     X(empty_field)                                                                                 \
+    X(words_to_come)                                                                               \
     X(other_markup)                                                                                \
     X(unspoken_sign)                                                                               \
     X(all_capitals)                                                                                \
