@@ -3,6 +3,7 @@
 #include "engine/options.h"
 
 #include "base/letters.h"
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -325,19 +326,13 @@ std::string show(const OptionValue& value) {
     return "[...]";
 }
 
-std::string_view trimmed(std::string_view text) {
-    const auto begin = text.find_first_not_of(" \t");
-    if (begin == std::string_view::npos) return {};
-    return text.substr(begin, text.find_last_not_of(" \t") - begin + 1);
-}
-
 // "6", "6 s", "6s": a setting on the command line or in a test is always text.
 std::optional<double> read_number(const OptionValue& value, bool seconds) {
     if (const auto* number = std::get_if<double>(&value)) return *number;
     const auto* written = std::get_if<std::string>(&value);
     if (!written) return std::nullopt;
-    std::string_view text = trimmed(*written);
-    if (seconds && text.ends_with('s')) text = trimmed(text.substr(0, text.size() - 1));
+    std::string_view text = ascii::trim(*written);
+    if (seconds && text.ends_with('s')) text = ascii::trim(text.substr(0, text.size() - 1));
     double number = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
     if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
@@ -370,7 +365,7 @@ std::optional<OptionValue> checked_boolean(const OptionValue& value) {
 
 std::optional<OptionValue> checked_choice(const OptionRow& row, const OptionValue& value) {
     if (const auto* written = std::get_if<std::string>(&value)) {
-        const std::string lower = unicode::to_lower(trimmed(*written));
+        const std::string lower = unicode::to_lower(ascii::trim(*written));
         for (const std::string_view choice : row.choices) {
             if (unicode::to_lower(choice) == lower) return make_value(std::string(choice));
         }
@@ -384,7 +379,7 @@ std::optional<OptionValue> checked_pace(const OptionValue& value) {
     if (const auto* number = std::get_if<double>(&value)) {
         written = fmt::format("{:g}", *number);
     } else if (const auto* text = std::get_if<std::string>(&value)) {
-        written = trimmed(*text);
+        written = ascii::trim(*text);
     }
     if (!parse_pace(written)) return std::nullopt;
     return make_value(std::move(written));
@@ -398,7 +393,7 @@ std::optional<OptionValue> checked_files(const OptionValue& value) {
     } else if (const auto* written = std::get_if<std::string>(&value)) {
         for (std::size_t at = 0; at <= written->size();) {
             const std::size_t end = std::min(written->find(',', at), written->size());
-            if (end > at) files.emplace_back(trimmed(written->substr(at, end - at)));
+            if (end > at) files.emplace_back(ascii::trim(written->substr(at, end - at)));
             at = end + 1;
         }
     } else {

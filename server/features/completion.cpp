@@ -3,6 +3,7 @@
 // words are being typed.
 #include "features/features.h"
 #include "speech/lexicon.h"
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -26,12 +27,6 @@ struct Place {
 Place place_of(const Text& text, Offset at) {
     const Offset line = text.line_start(text.line_of(at));
     return {text.bytes(), line, at, slice(text.bytes(), {line, at})};
-}
-
-std::string_view trim_left(std::string_view text) {
-    while (!text.empty() && (text.front() == ' ' || text.front() == '\t'))
-        text.remove_prefix(1);
-    return text;
 }
 
 // In the header: behind the first fence and before the second, closed or not.
@@ -195,7 +190,7 @@ void pronouncers_at(const Place& place, std::size_t open, std::vector<Completion
 
 void speakers_at(const Place& place, const Analysis* analysis, std::vector<CompletionItem>& items) {
     if (analysis == nullptr) return;
-    const std::string_view typed = trim_left(place.before);
+    const std::string_view typed = ascii::trim_left(place.before);
     const Span replace = make_span(place.at.value - typed.size(), place.at.value);
     for (const Speaker& speaker : analysis->script.header.speakers) {
         items.push_back(
@@ -278,7 +273,7 @@ std::vector<CompletionItem> completion(const Text& text, Offset at, const Analys
         }
         return items;
     }
-    const std::string_view typed = trim_left(place.before);
+    const std::string_view typed = ascii::trim_left(place.before);
     if (typed.starts_with("% allow:")) {
         const std::size_t list = place.before.find_last_of(":, ");
         rule_ids_at(make_span(place.line.value + list + 1, at.value), items);

@@ -1,5 +1,6 @@
 // textDocument/references, definition, rename: speakers, sections and directions by their names.
 #include "features/features.h"
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -8,15 +9,6 @@
 
 namespace say {
 namespace {
-
-std::string_view trim(std::string_view text) {
-    const auto is_blank = [](char c) { return c == ' ' || c == '\t'; };
-    while (!text.empty() && is_blank(text.front()))
-        text.remove_prefix(1);
-    while (!text.empty() && is_blank(text.back()))
-        text.remove_suffix(1);
-    return text;
-}
 
 // --- speakers ----------------------------------------------------------------------------------
 
@@ -83,7 +75,7 @@ std::optional<Name> section_of(const Script& script, Offset at) {
 
 // What a direction asks for: its words without the time it holds, however they are written.
 std::string asked_for(const Mark& direction) {
-    std::string_view words = trim(direction.argument);
+    std::string_view words = ascii::trim(direction.argument);
     if (const auto time = ending_time(words); time && !time->words.empty()) words = time->words;
     std::string folded;
     for (const char c : unicode::fold(words)) {
@@ -226,7 +218,7 @@ Renaming rename(const Analysis& analysis, Offset at, std::string_view wanted) {
     const auto old = name_at(analysis, at);
     if (!old || old->kind == Name::Kind::direction)
         return {.edits = {}, .refusal = "only speakers and sections have a name to change"};
-    const std::string_view name = trim(wanted);
+    const std::string_view name = ascii::trim(wanted);
     Renaming result{.edits = {}, .refusal = refusal_of(analysis.script, *old, name)};
     if (!result.refusal.empty() || name == old->text) return result;
 

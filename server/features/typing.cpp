@@ -14,18 +14,12 @@ std::string_view line_text(const Text& text, std::uint32_t line) {
     return slice(text.bytes(), text.line_span(line));
 }
 
-std::string_view trimmed_right(std::string_view text) {
-    while (!text.empty() && ascii::is_blank(text.back()))
-        text.remove_suffix(1);
-    return text;
-}
-
 // A header has few lines: a fence above and none nor a blank line since.
 bool in_header(const Text& text, std::uint32_t line) {
     constexpr std::uint32_t most_lines = 200;
-    if (line > most_lines || trimmed_right(line_text(text, 0)) != "---") return false;
+    if (line > most_lines || ascii::trim_right(line_text(text, 0)) != "---") return false;
     for (std::uint32_t above = 1; above < line; ++above) {
-        const std::string_view written = trimmed_right(line_text(text, above));
+        const std::string_view written = ascii::trim_right(line_text(text, above));
         if (written.empty() || written == "---") return false;
     }
     return true;
@@ -39,7 +33,7 @@ bool is_item(std::string_view line) {
 
 // A line of words that are spoken.
 bool is_spoken(const Text& text, std::uint32_t line) {
-    const std::string_view written = trimmed_right(line_text(text, line));
+    const std::string_view written = ascii::trim_right(line_text(text, line));
     return !written.empty() && written != "---" && !written.starts_with('#') &&
            !written.starts_with("% ") && !in_header(text, line);
 }
@@ -65,11 +59,11 @@ std::string_view left_open(std::string_view line, std::string_view next_line) {
 std::string_view without_tail(std::string_view line) {
     for (;;) {
         const std::size_t before = line.size();
-        line = trimmed_right(line);
+        line = ascii::trim_right(line);
         while (line.ends_with('/') || line.ends_with('x')) {
             const std::size_t blank = line.find_last_not_of("/x");
             if (blank == std::string_view::npos || !ascii::is_blank(line[blank])) break;
-            line = trimmed_right(line.substr(0, blank));
+            line = ascii::trim_right(line.substr(0, blank));
         }
         if (line.ends_with(']') && line.rfind('[') != std::string_view::npos)
             line = line.substr(0, line.rfind('['));
@@ -105,7 +99,7 @@ std::vector<TextEdit> after_enter(const Text& text, Offset at, const Options& op
     const std::uint32_t line = text.line_of(at);
     if (line == 0 || !is_spoken(text, line - 1)) return {};
     const Offset end = text.line_span(line - 1).end;
-    const std::string_view above = trimmed_right(line_text(text, line - 1));
+    const std::string_view above = ascii::trim_right(line_text(text, line - 1));
     const std::string_view close = left_open(above, line_text(text, line));
     if (!close.empty()) {
         const Offset behind = text.line_start(line - 1) + static_cast<std::uint32_t>(above.size());

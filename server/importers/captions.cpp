@@ -17,14 +17,6 @@ namespace {
 
 constexpr std::string_view arrow = "-->";
 
-std::string_view trimmed(std::string_view text) {
-    while (!text.empty() && ascii::is_blank(text.front()))
-        text.remove_prefix(1);
-    while (!text.empty() && ascii::is_blank(text.back()))
-        text.remove_suffix(1);
-    return text;
-}
-
 // The lines of a file, without a byte-order mark.
 class Lines {
 public:
@@ -35,7 +27,7 @@ public:
     std::string_view operator[](std::uint32_t line) const {
         return slice(text_.bytes(), text_.line_span(line));
     }
-    bool is_blank(std::uint32_t line) const { return trimmed((*this)[line]).empty(); }
+    bool is_blank(std::uint32_t line) const { return ascii::trim((*this)[line]).empty(); }
 
 private:
     Text text_;
@@ -92,8 +84,8 @@ struct Times {
 std::optional<Times> read_times(std::string_view line) {
     const std::size_t at = line.find(arrow);
     if (at == std::string_view::npos) return std::nullopt;
-    const std::string_view behind = trimmed(line.substr(at + arrow.size()));
-    const auto begin = read_time(trimmed(line.substr(0, at)));
+    const std::string_view behind = ascii::trim(line.substr(at + arrow.size()));
+    const auto begin = read_time(ascii::trim(line.substr(0, at)));
     const auto end = read_time(behind.substr(0, behind.find_first_of(" \t")));
     if (!begin || !end) return std::nullopt;
     return Times{*begin, *end};
@@ -175,7 +167,7 @@ Payload read_payload(std::string_view payload) {
                 const std::size_t blank = tag.find_first_of(" \t");
                 const bool is_voice = tag == "v" || tag.starts_with("v.") || tag.starts_with("v ");
                 if (is_voice && blank != std::string_view::npos) {
-                    const std::string_view name = trimmed(tag.substr(blank));
+                    const std::string_view name = ascii::trim(tag.substr(blank));
                     if (read.voices == 0 || read.parts.back().voice != name) {
                         ++read.voices;
                         read.parts.push_back({std::string(name), {}});
@@ -218,7 +210,7 @@ std::string without_sounds(std::string_view text) {
         if (depth == 0) spoken += c;
         if (c == ']' && depth > 0) --depth;
     }
-    const std::string_view whole = trimmed(spoken);
+    const std::string_view whole = ascii::trim(spoken);
     const bool is_sound = whole.starts_with('(') && whole.find(')') == whole.size() - 1;
     return is_sound ? std::string{} : std::string(whole);
 }
@@ -227,7 +219,7 @@ std::string without_sounds(std::string_view text) {
 Turn read_turn(std::string_view line, const std::string& voice) {
     Turn turn{.text = {}, .sound = {}, .voice = voice};
     while (line.starts_with('-') || line.starts_with('>')) {
-        line = trimmed(line.substr(1));
+        line = ascii::trim(line.substr(1));
         turn.changes = true;
     }
     std::size_t at = 0;
@@ -237,9 +229,9 @@ Turn read_turn(std::string_view line, const std::string& voice) {
     }
     constexpr std::size_t shortest_name = 2;
     if (at >= shortest_name && at < line.size() && line[at] == ':') {
-        turn.voice = trimmed(line.substr(0, at));
+        turn.voice = ascii::trim(line.substr(0, at));
         turn.changes = true;
-        line = trimmed(line.substr(at + 1));
+        line = ascii::trim(line.substr(at + 1));
     }
     turn.text = without_sounds(line);
     if (turn.text.empty()) turn.sound = line;
@@ -305,7 +297,7 @@ private:
         if (lines_[line].find(arrow) != std::string_view::npos) return true;
         const bool times_below =
             line + 1 < lines_.count() && lines_[line + 1].find(arrow) != std::string_view::npos;
-        const std::string_view text = trimmed(lines_[line]);
+        const std::string_view text = ascii::trim(lines_[line]);
         return times_below && std::all_of(text.begin(), text.end(), ascii::is_digit);
     }
 
@@ -358,7 +350,7 @@ private:
         for (const Payload::Part& part : said.parts) {
             for (std::string_view rest = part.text; !rest.empty();) {
                 const std::size_t end = std::min(rest.find('\n'), rest.size());
-                const std::string_view line = trimmed(rest.substr(0, end));
+                const std::string_view line = ascii::trim(rest.substr(0, end));
                 if (!line.empty()) turns.push_back(read_turn(line, part.voice));
                 rest.remove_prefix(std::min(rest.size(), end + 1));
             }
@@ -438,7 +430,7 @@ Result<TimedLines> read_timed_lines(std::string_view bytes, const std::string& n
         const std::string_view line = lines[i];
         if (lines.is_blank(i) || line.starts_with('#')) continue;
         const std::size_t tab = line.find('\t');
-        const std::string_view written = trimmed(line.substr(0, tab));
+        const std::string_view written = ascii::trim(line.substr(0, tab));
         double seconds = 0;
         const auto number =
             std::from_chars(written.data(), written.data() + written.size(), seconds);
@@ -450,7 +442,8 @@ Result<TimedLines> read_timed_lines(std::string_view bytes, const std::string& n
                 {i + 1, "not seconds, a tab and the text, as in 4.2<TAB>Hello"});
             continue;
         }
-        read.lines.push_back({Seconds{seconds}, std::string(trimmed(line.substr(tab + 1))), i + 1});
+        read.lines.push_back(
+            {Seconds{seconds}, std::string(ascii::trim(line.substr(tab + 1))), i + 1});
     }
     if (!read.lines.empty()) return read;
     return Error{fmt::format("{}: no timed lines; each holds seconds, a tab and the text", name)};

@@ -1,6 +1,8 @@
 // Cutting the stream into messages.
 #include "lsp/frame.h"
 
+#include "text/ascii.h"
+
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -25,12 +27,6 @@ std::string to_lower(std::string_view text) {
     return result;
 }
 
-std::string_view trim(std::string_view text) {
-    const auto first = text.find_first_not_of(" \t");
-    if (first == std::string_view::npos) return {};
-    return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
-
 // "application/vscode-jsonrpc; charset=utf-8" gives "utf-8"; empty if none is named.
 std::string charset_of(std::string_view content_type) {
     const std::string lowered = to_lower(content_type);
@@ -38,7 +34,7 @@ std::string charset_of(std::string_view content_type) {
     const auto at = lowered.find(key);
     if (at == std::string::npos) return {};
     std::string_view value = std::string_view(lowered).substr(at + key.size());
-    value = trim(value.substr(0, value.find(';')));
+    value = ascii::trim(value.substr(0, value.find(';')));
     if (value.size() >= 2 && value.front() == '"' && value.back() == '"') {
         value = value.substr(1, value.size() - 2);
     }
@@ -128,8 +124,8 @@ void FrameReader::read_header(std::string_view line) {
         break_off(fmt::format("header line without a colon: {:.60}", line));
         return;
     }
-    const std::string name = to_lower(trim(line.substr(0, colon)));
-    const std::string_view value = trim(line.substr(colon + 1));
+    const std::string name = to_lower(ascii::trim(line.substr(0, colon)));
+    const std::string_view value = ascii::trim(line.substr(colon + 1));
     if (name == "content-length") {
         std::size_t length = 0;
         const auto [stop, error] =

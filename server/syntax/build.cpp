@@ -3,6 +3,7 @@
 #include "syntax/build.h"
 
 #include "syntax/words.h"
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <algorithm>
@@ -13,14 +14,6 @@ namespace {
 
 // How a byte of the source reaches the plain text.
 enum class Role : char { text, joined, parting };
-
-std::string_view trim(std::string_view text) {
-    while (!text.empty() && unicode::is_blank(static_cast<unsigned char>(text.front())))
-        text.remove_prefix(1);
-    while (!text.empty() && unicode::is_blank(static_cast<unsigned char>(text.back())))
-        text.remove_suffix(1);
-    return text;
-}
 
 void paint(std::vector<Role>& roles, Span span, Role role) {
     for (std::uint32_t i = span.begin.value; i < span.end.value && i < roles.size(); ++i)
@@ -118,7 +111,7 @@ std::string braces_argument(std::string_view written, MarkKind kind) {
     std::string_view inner = written;
     inner.remove_prefix(std::min<std::size_t>(inner.size(), kind == MarkKind::say_as ? 2 : 1));
     if (inner.ends_with('}')) inner.remove_suffix(1);
-    return std::string(trim(inner));
+    return std::string(ascii::trim(inner));
 }
 
 Seconds timed_pause_seconds(std::string_view written) {
@@ -147,7 +140,7 @@ void fill_argument(Mark& mark, std::string_view written) {
         std::string_view inner = written;
         if (inner.starts_with('[')) inner.remove_prefix(1);
         if (inner.ends_with(']')) inner.remove_suffix(1);
-        mark.argument = std::string(trim(inner));
+        mark.argument = std::string(ascii::trim(inner));
         if (const auto time = ending_time(inner)) mark.seconds = time->seconds;
         return;
     }
@@ -276,14 +269,14 @@ Written build(std::string_view source, Span content, std::span<const MarkNode> n
 }
 
 void read_allow(std::string_view line, std::vector<std::string>& allow) {
-    line = trim(line);
-    if (line.starts_with('%')) line = trim(line.substr(1));
+    line = ascii::trim(line);
+    if (line.starts_with('%')) line = ascii::trim(line.substr(1));
     constexpr std::string_view key = "allow:";
     if (!line.starts_with(key)) return;
     line.remove_prefix(key.size());
     while (!line.empty()) {
         const std::size_t comma = line.find_first_of(", ");
-        const std::string_view id = trim(line.substr(0, comma));
+        const std::string_view id = ascii::trim(line.substr(0, comma));
         if (!id.empty()) allow.emplace_back(id);
         if (comma == std::string_view::npos) return;
         line.remove_prefix(comma + 1);

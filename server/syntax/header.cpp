@@ -2,6 +2,7 @@
 // apply.
 #include "syntax/header.h"
 
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -17,14 +18,6 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr Seconds longest_target{24.0 * 3600};
-
-std::string_view trim(std::string_view text) {
-    while (!text.empty() && (text.front() == ' ' || text.front() == '\t'))
-        text.remove_prefix(1);
-    while (!text.empty() && (text.back() == ' ' || text.back() == '\t'))
-        text.remove_suffix(1);
-    return text;
-}
 
 bool is_digit(char c) {
     return c >= '0' && c <= '9';
@@ -53,12 +46,12 @@ std::optional<double> take_number(std::string_view& text, bool decimals) {
 double take_unit(std::string_view& text) {
     const std::string_view written = text;
     const bool apart = text.starts_with(' ');
-    text = trim(text);
+    text = ascii::trim(text);
     std::size_t size = 0;
     while (size < text.size() && unicode::is_letter(static_cast<unsigned char>(text[size])))
         ++size;
     const std::string unit = unicode::to_lower(text.substr(0, size));
-    text = trim(text.substr(size));
+    text = ascii::trim(text.substr(size));
     for (const std::string_view second : {"s", "sec", "secs", "second", "seconds"})
         if (unit == second) return 1;
     for (const std::string_view minute : {"min", "mins", "minute", "minutes"})
@@ -90,7 +83,7 @@ std::optional<Seconds> parse_clock(std::string_view text) {
 }
 
 std::optional<Seconds> parse_length(std::string_view text) {
-    text = trim(text);
+    text = ascii::trim(text);
     if (const auto clock = parse_clock(text)) return clock;
     return parse_duration(text);
 }
@@ -99,7 +92,7 @@ std::vector<std::string_view> split_list(std::string_view text) {
     std::vector<std::string_view> parts;
     while (!text.empty()) {
         const std::size_t comma = text.find(',');
-        const std::string_view part = trim(text.substr(0, comma));
+        const std::string_view part = ascii::trim(text.substr(0, comma));
         if (!part.empty()) parts.push_back(part);
         if (comma == std::string_view::npos) break;
         text.remove_prefix(comma + 1);
@@ -173,9 +166,10 @@ Problem set_speakers(Header& header, std::string_view value, Span value_span) {
     };
     for (std::string_view part : split_list(value)) {
         const std::size_t equals = part.find('=');
-        const std::string_view name = trim(part.substr(0, equals));
-        const std::string_view reader =
-            equals == std::string_view::npos ? std::string_view{} : trim(part.substr(equals + 1));
+        const std::string_view name = ascii::trim(part.substr(0, equals));
+        const std::string_view reader = equals == std::string_view::npos
+                                            ? std::string_view{}
+                                            : ascii::trim(part.substr(equals + 1));
         if (name.empty() || name.find(':') != std::string_view::npos) {
             return "names with commas between, each with =reader if you like: MIRA=mira, JO";
         }
@@ -265,7 +259,7 @@ void read_entry(Header& header, std::string_view text, Span line, std::size_t co
     const Span value = make_span(begin, end);
     header.entries.push_back({key, value});
 
-    const std::string name = unicode::to_lower(trim(slice(text, key)));
+    const std::string name = unicode::to_lower(ascii::trim(slice(text, key)));
     if (std::find(seen.begin(), seen.end(), name) != seen.end()) {
         header.problems.push_back({key, fmt::format("{} stands twice; the first counts", name),
                                    "take one of the two away"});
@@ -287,7 +281,7 @@ void read_entry(Header& header, std::string_view text, Span line, std::size_t co
 } // namespace
 
 std::optional<Seconds> parse_duration(std::string_view written) {
-    written = trim(written);
+    written = ascii::trim(written);
     if (written.starts_with(':') || written.starts_with("0:")) {
         const auto clock = parse_clock(fmt::format("0{}", written.substr(written.find(':'))));
         return clock && *clock > Seconds{0} ? clock : std::nullopt;
@@ -341,7 +335,7 @@ std::optional<EndingTime> ending_time(std::string_view direction) {
 }
 
 std::optional<Target> parse_target(std::string_view written) {
-    written = trim(written);
+    written = ascii::trim(written);
     if (written.ends_with(" max")) {
         const auto high = parse_length(written.substr(0, written.size() - 4));
         if (!high || *high > longest_target) return std::nullopt;
@@ -378,10 +372,10 @@ HeadingText split_heading(std::string_view heading) {
 }
 
 std::optional<double> parse_pace(std::string_view written) {
-    written = trim(written);
+    written = ascii::trim(written);
     const auto number = take_number(written, true);
     if (!number) return std::nullopt;
-    written = trim(written);
+    written = ascii::trim(written);
     double speed = *number;
     if (written == "wpm") {
         speed = *number / words_a_minute_at_speed_one;
@@ -393,7 +387,7 @@ std::optional<double> parse_pace(std::string_view written) {
 }
 
 std::optional<Stage> parse_stage(std::string_view written) {
-    const std::string name = unicode::to_lower(trim(written));
+    const std::string name = unicode::to_lower(ascii::trim(written));
     for (Stage stage : {Stage::draft, Stage::mark, Stage::read}) {
         if (name == name_of(stage)) return stage;
     }

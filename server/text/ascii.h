@@ -56,4 +56,20 @@ inline std::string lower(std::string_view text) {
     return result;
 }
 
+inline std::string_view trim_left(std::string_view text) {
+    while (!text.empty() && is_blank(text.front()))
+        text.remove_prefix(1);
+    return text;
+}
+
+inline std::string_view trim_right(std::string_view text) {
+    while (!text.empty() && is_blank(text.back()))
+        text.remove_suffix(1);
+    return text;
+}
+
+inline std::string_view trim(std::string_view text) {
+    return trim_right(trim_left(text));
+}
+
 } // namespace say::ascii

@@ -5,6 +5,7 @@
 #include "syntax/words.h"
 
 #include "support/catch.h"
+#include "syntax/script.h"
 
 #include <string>
 
@@ -114,4 +115,16 @@ TEST_CASE("words/junctures go by the strongest sign") {
     CHECK(juncture_of("?\" ", true) == Juncture::stop);
     // "Really?" he said: the voice stops though the sentence goes on.
     CHECK(juncture_of("?\" ", false) == Juncture::stop);
+}
+
+// The last byte of "à" in UTF-8 is a no-break space in Latin-1 (Unicode Standard, C0 Controls and
+// Latin-1 Supplement).
+TEST_CASE("words/what a mark holds keeps its last letter") {
+    const std::string text = "Hello [voilà] Zoë{zo‿à} now.\n";
+    Parser parser;
+    const std::vector<Block> blocks = cut_blocks(text, parse_header(text));
+    const Written written = parser.parse(text, blocks.front());
+    REQUIRE(written.marks.size() == 2);
+    CHECK(written.marks[0].argument == "voilà");
+    CHECK(written.marks[1].argument == "zo‿à");
 }
