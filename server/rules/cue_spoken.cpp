@@ -29,7 +29,8 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     for (const Mark& mark : view.written.marks) {
         if (mark.kind != MarkKind::aside) continue;
         const std::string_view inside = slice(view.source, {mark.open.end, mark.close.begin});
-        if (!is_bare_cue(inside)) continue;
+        const bool of_label = view.source.substr(mark.span.end.value).starts_with(':');
+        if (of_label || !is_bare_cue(inside)) continue; // "MIRA (V.O.):"
         const std::string instead = as_mark(inside);
         found.push_back({.span = mark.span,
                          .message = fmt::format("words in round brackets are spoken: the reader "

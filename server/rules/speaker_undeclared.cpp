@@ -1,5 +1,5 @@
-// A name in capitals with a colon at the start of thoughts: it looks like a speaker and is spoken,
-// because the header does not declare it.
+// A name with a colon at the start of thoughts: it looks like a speaker and is spoken, because the
+// header does not declare it, or because it is written otherwise than there.
 #include "rules/header_lines.h"
 #include "rules/rule.h"
 #include "rules/wording.h"
@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 namespace say::rules {
 namespace {
@@ -66,8 +67,120 @@ std::string_view opening_name(std::string_view source) {
     return is_label(name) ? std::string_view{} : name;
 }
 
+// --- declared, but written otherwise ------------------------------------------------------------
+
+// A label as people write them: "**Dana:**", "Dana:", "DANA (V/O):", "DANA & JO:", "BOTH:".
+struct Label {
+    std::string_view names;
+    std::string_view cue; // in round brackets
+    std::size_t size = 0; // of the whole, with the colon and the blanks behind it; 0: there is none
+};
+
+bool is_of_name(char c) {
+    constexpr std::string_view signs = " .-'&/,+";
+    return ascii::is_alnum(c) || ascii::is_high(c) || signs.find(c) != std::string_view::npos;
+}
+
+// Takes up to two asterisks or underscores.
+void skip_stress(std::string_view rest, std::size_t& at) {
+    for (int i = 0; i < 2 && at < rest.size() && (rest[at] == '*' || rest[at] == '_'); ++i)
+        ++at;
+}
+
+Label label_of(std::string_view rest) {
+    constexpr std::size_t longest = 60;
+    rest = rest.substr(0, longest);
+    std::size_t at = 0;
+    skip_stress(rest, at);
+    const std::size_t begin = at;
+    while (at < rest.size() && is_of_name(rest[at]))
+        ++at;
+    Label label{.names = ascii::trim_right(rest.substr(begin, at - begin)), .cue = {}};
+    skip_stress(rest, at);
+    if (at < rest.size() && rest[at] == '(') {
+        const std::size_t close = rest.find(')', at);
+        if (close == std::string_view::npos) return {};
+        label.cue = rest.substr(at + 1, close - at - 1);
+        at = close + 1;
+    }
+    skip_stress(rest, at);
+    if (label.names.empty() || at >= rest.size() || rest[at] != ':') return {};
+    ++at;
+    skip_stress(rest, at);
+    if (at >= rest.size() || !ascii::is_blank(rest[at])) return {};
+    while (at < rest.size() && ascii::is_blank(rest[at]))
+        ++at;
+    label.size = at;
+    return label;
+}
+
+const Speaker* find_speaker(const Header& header, std::string_view name) {
+    const std::string wanted = unicode::to_lower(name);
+    const auto found =
+        std::find_if(header.speakers.begin(), header.speakers.end(), [&](const Speaker& speaker) {
+            return unicode::to_lower(speaker.name) == wanted;
+        });
+    return found == header.speakers.end() ? nullptr : &*found;
+}
+
+std::string joined(const std::vector<std::string_view>& names) {
+    std::string all;
+    for (const std::string_view name : names)
+        all += fmt::format("{}{}", all.empty() ? "" : " AND ", name);
+    return all;
+}
+
+// "Dana and Jo" as the script writes them; empty if the header does not declare everyone.
+std::string declared_names(const Header& header, std::string_view written) {
+    const std::string lower = unicode::to_lower(written);
+    const bool both = lower == "both" && header.speakers.size() == 2;
+    const bool all = (lower == "all" || lower == "everyone") && header.speakers.size() > 1;
+    std::vector<std::string_view> names;
+    if (both || all) {
+        for (const Speaker& speaker : header.speakers)
+            names.push_back(speaker.name);
+        return joined(names);
+    }
+    if (const Speaker* speaker = find_speaker(header, written)) return speaker->name;
+    while (!written.empty()) {
+        const std::size_t word = ascii::lower(written).find(" and ");
+        const std::size_t sign = written.find_first_of("&/,+");
+        const std::size_t cut = std::min(word, sign);
+        const bool last = cut == std::string_view::npos;
+        const Speaker* speaker = find_speaker(header, ascii::trim(written.substr(0, cut)));
+        if (speaker == nullptr) return {};
+        names.push_back(speaker->name);
+        written = last ? std::string_view{} : written.substr(cut + (cut == word ? 5 : 1));
+    }
+    return joined(names);
+}
+
+std::optional<FindingDraft> written_otherwise(const ScriptView& script,
+                                              const ThoughtSummary& thought) {
+    const std::size_t begin = content_begin(thought.source);
+    if (thought.content.begin.value > begin) return std::nullopt; // it is read as the speaker
+    const Label label = label_of(thought.source.substr(std::min(begin, thought.source.size())));
+    if (label.size == 0) return std::nullopt;
+    const std::string names = declared_names(script.header, label.names);
+    if (names.empty()) return std::nullopt;
+    std::string instead = fmt::format("{}: ", names);
+    if (!label.cue.empty()) instead += fmt::format("[{}] ", label.cue);
+    const auto at = thought.begin.value + begin;
+    const std::string_view written = ascii::trim(thought.source.substr(begin, label.size));
+    return FindingDraft{.span = make_span(at, at + written.size()),
+                        .message =
+                            fmt::format("{} is spoken as words: the speaker is written `{}:`",
+                                        quoted(written), names),
+                        .fixes = {{.title = fmt::format("Write it {}", ascii::trim(instead)),
+                                   .edits = {{make_span(at, at + label.size), instead}},
+                                   .keeps_every_word = false, // the name is no longer spoken
+                                   .preferred = true}}};
+}
+
 bool names_somebody(const ThoughtView& view) {
-    return !opening_name(view.source).empty();
+    if (!opening_name(view.source).empty()) return true;
+    const std::size_t begin = std::min(content_begin(view.source), view.source.size());
+    return label_of(view.source.substr(begin)).size > 0;
 }
 
 bool is_declared(const Header& header, std::string_view name) {
@@ -81,7 +194,8 @@ std::vector<Candidate> find_candidates(const ScriptView& script) {
         const ThoughtSummary& thought = script.thoughts[index];
         const std::size_t begin = content_begin(thought.source);
         const std::string_view name = opening_name(thought.source);
-        if (is_declared(script.header, name)) continue;
+        if (name.empty() || is_declared(script.header, name)) continue;
+        if (!declared_names(script.header, name).empty()) continue; // BOTH
         const auto known = std::find_if(candidates.begin(), candidates.end(),
                                         [&](const Candidate& c) { return c.name == name; });
         if (known != candidates.end()) {
@@ -119,6 +233,10 @@ std::vector<FindingDraft> check(const ScriptView& script) {
                         .keeps_every_word = false, // the name is no longer spoken
                         .preferred = true}}});
     }
+    for (const std::uint32_t index : script.concerned) {
+        if (auto draft = written_otherwise(script, script.thoughts[index]))
+            found.push_back(std::move(*draft));
+    }
     return found;
 }
 
@@ -127,13 +245,16 @@ std::vector<FindingDraft> check(const ScriptView& script) {
 extern const Rule speaker_undeclared = {
     .id = "speaker-undeclared",
     .severity = Severity::hint,
-    .summary = "A name with a colon that the header does not declare",
+    .summary = "A name with a colon that is spoken, as the header does not have it so",
     .manual =
         "`MIRA:` at the start of a thought says who speaks, if the header's `speakers` has the "
         "name; otherwise it is a word and will be spoken. "
         "A name that opens at least two thoughts, or stands beside a declared speaker, is taken "
         "for one; labels such as \"NOTE:\" are not. "
-        "The fix adds the name to the header.",
+        "So is a declared name that is written otherwise, `**Mira:**`, `Mira:` or `MIRA (V/O):`, "
+        "and "
+        "BOTH or ALL where several are declared. "
+        "The fix adds the name to the header, or writes the speaker as the header has it.",
     .check_script = check,
     .concerns = names_somebody,
 };
