@@ -156,7 +156,7 @@ bool read_suffix(Amount& amount, Language language) {
     std::string rest = ascii::lower(suffix);
     std::replace(rest.begin(), rest.end(), '-', ' ');
     amount.tail = rest;
-    amount.singular = !rest.starts_with("a ");
+    amount.singular = !rest.starts_with("a ") && rest != "plus" && rest != "ish";
     return std::all_of(rest.begin(), rest.end(),
                        [](char c) { return ascii::is_letter(c) || c == ' '; });
 }
@@ -166,8 +166,9 @@ std::string_view magnitude_word(const Passage& passage, std::size_t i) {
     const std::string word = passage.folded(i);
     const std::string_view magnitude = magnitude_of_word(word);
     if (!magnitude.empty()) return magnitude;
-    return word == "m" || word == "mn" || word == "bn" || word == "tn" ? magnitude_of_suffix(word)
-                                                                       : std::string_view{};
+    const bool short_word = word == "k" || word == "m" || word == "mn" || word == "bn" ||
+                            word == "tn" || passage.raw(i) == "B";
+    return short_word ? magnitude_of_suffix(word) : std::string_view{};
 }
 
 // Said at i behind `before`; a magnitude word behind it takes the currency.
@@ -200,13 +201,51 @@ bool say_money_range(Passage& passage, std::size_t i, std::string_view token) {
     if (!read_suffix(to, language) || !read_suffix(from, language)) return false;
     const bool shares_magnitude =
         !to.magnitude.empty() || (passage.joined(i) && !magnitude_word(passage, i + 1).empty());
+    // "£4.50-6": coins need their currency; "a £20-£30 fee" names it once, before the noun.
+    const bool coins = from.figure.fraction.size() == 2;
+    const bool shares = shares_magnitude ||
+                        (!coins && (range->to.currency.empty() || is_attributive(passage, i, i)));
     std::string before;
-    if (from.magnitude.empty() && (range->to.currency.empty() || shares_magnitude)) {
+    if (from.magnitude.empty() && shares) {
         before = number_words(from.figure, language);
     } else {
         before = money_words(from, language);
     }
     say_amount(passage, i, to, before + " to");
+    return true;
+}
+
+// "$1.2 million-$1.5 million", whose middle word belongs to both amounts.
+bool say_spaced_money_range(Passage& passage, std::size_t i) {
+    if (!passage.joined(i)) return false;
+    const std::string middle = passage.text(i + 1);
+    const std::size_t hyphen = middle.find('-');
+    if (hyphen == std::string::npos) return false;
+    const std::string_view magnitude = magnitude_of_word(middle.substr(0, hyphen));
+    const std::optional<Figure> from = read_figure(passage.text(i));
+    const std::optional<Figure> to = read_figure(middle.substr(hyphen + 1));
+    if (magnitude.empty() || !from || !to || from->currency.empty() || !from->suffix.empty())
+        return false;
+    const Language language = passage.language();
+    const Currency* currency = currency_of(from->currency);
+    Amount last{*to, to->currency.empty() ? currency : currency_of(to->currency), {}, {}, false};
+    if (!read_suffix(last, language)) return false;
+    passage.say(i, number_words(*from, language));
+    say_amount(passage, i + 1, last,
+               std::string(magnitude) + ' ' + std::string(currency->many) + " to");
+    return true;
+}
+
+// "$100s", "$1,000s of dollars": nobody says the one.
+bool say_round_plural(Passage& passage, std::size_t i, const Figure& figure) {
+    if (figure.suffix != "s" || !figure.fraction.empty() || figure.whole.size() < 3) return false;
+    const std::string words = number_words(figure, passage.language());
+    const std::size_t blank = words.find(' ');
+    if (!words.starts_with("one ") || words.find(' ', blank + 1) != std::string::npos) return false;
+    std::string plural = to_plural(words.substr(blank + 1));
+    if (!passage.joined(i) || passage.folded(i + 1) != "of")
+        plural += " of " + std::string(currency_of(figure.currency)->many);
+    passage.say(i, plural);
     return true;
 }
 
@@ -277,10 +316,11 @@ bool say_money(Passage& passage, std::size_t i) {
         say_amount(passage, i + 1, amount);
         return true;
     }
-    if (say_money_range(passage, i, token)) return true;
+    if (say_spaced_money_range(passage, i) || say_money_range(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure) return false;
     if (figure->currency.empty()) return say_trailing_currency(passage, i, *figure);
+    if (say_round_plural(passage, i, *figure)) return true;
     Amount amount{*figure, currency_of(figure->currency), {}, {}, false};
     if (!read_suffix(amount, passage.language())) return false;
     say_amount(passage, i, amount);

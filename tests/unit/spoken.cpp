@@ -285,6 +285,32 @@ TEST_CASE("spoken/differs between US and UK English") {
     }
 }
 
+// Common practice, no source.
+TEST_CASE("spoken/says prices as people write them") {
+    const std::vector<Row> rows = {
+        {"$30 K a year", "thirty thousand dollars a year"},
+        {"$5 B", "five billion dollars"},
+        {"£4.50–£6, $5.50-6.75",
+         "four pounds fifty pence to six pounds five dollars fifty cents to six dollars seventy "
+         "five cents"},
+        {"$1.2 million–$1.5 million",
+         "one point two million dollars to one point five million dollars"},
+        {"£3 billion-4 billion in May", "three billion pounds to four billion pounds in may"},
+        {"$900 million-$1bn", "nine hundred million dollars to one billion dollars"},
+        {"a £2,500–£3,000 prize", "a two thousand five hundred to three thousand pound prize"},
+        {"$100s of dollars, $1,000s", "hundreds of dollars thousands of dollars"},
+        {"$100-plus, $20-ish", "one hundred dollars plus twenty dollars ish"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+    CHECK(said_in_uk("£4.50–6") == "four pounds fifty to six pounds");
+    CHECK(parts("$1.2 million–$1.5 million") ==
+          "$1.2=one point two|million–$1.5=million dollars to one point five|million=million "
+          "dollars");
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
