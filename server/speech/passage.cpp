@@ -35,14 +35,27 @@ char plain_sign(char32_t c) {
     }
 }
 
+// The figure above the bar of a fraction: "¹⁄₂".
+char raised_above_bar(char32_t c) {
+    switch (c) {
+    case U'¹': return '1';
+    case U'²': return '2';
+    case U'³': return '3';
+    default: return 0;
+    }
+}
+
 std::string plain_form(std::string_view word) {
     std::string result;
     for (std::size_t at = 0; at < word.size();) {
         const unicode::CodePoint point = unicode::decode(word, at);
         at += point.size;
         if (unicode::is_ignorable(point.value)) continue;
-        if (const char sign = plain_sign(point.value)) {
+        const bool above_bar = word.substr(at).starts_with("⁄");
+        if (const char sign = above_bar ? raised_above_bar(point.value) : '\0') {
             result += sign;
+        } else if (const char plain = plain_sign(point.value)) {
+            result += plain;
         } else {
             unicode::append(result, point.value);
         }

@@ -17,6 +17,7 @@ struct Sign {
 };
 
 constexpr auto signs = std::to_array<Sign>({
+    {"+/-", "plus or minus"},
     {"-", "minus"},
     {"+", "plus"},
     {"~", "about"},
@@ -231,7 +232,7 @@ bool is_counted_in_millions(std::string_view word) {
 // apart, even without a determiner; those of amount do not ("200g sugar").
 bool tells_apart(const Passage& passage, std::size_t i, std::string_view unit) {
     static constexpr auto sizes = std::to_array<std::string_view>(
-        {"\"", "mm", "V", "W", "kW", "MB", "GB", "TB", "MP", "Hz", "MHz", "GHz"});
+        {"\"", "★", "mm", "V", "W", "kW", "MB", "GB", "TB", "MP", "Hz", "MHz", "GHz"});
     if (std::find(sizes.begin(), sizes.end(), unit) == sizes.end() || !passage.joined(i))
         return false;
     const std::string behind = passage.folded(i + 1);

@@ -128,7 +128,7 @@ static_assert(is_sorted(leading) && is_sorted(leading_capitalised) && is_sorted(
               is_sorted(numbering) && is_sorted(calendar) && is_sorted(openers) &&
               is_sorted(speech_verbs) && is_sorted(after_clock) && is_sorted(time_openers));
 
-constexpr std::u32string_view closers = U"\"'”’»›)]}*_~°<";
+constexpr std::u32string_view closers = U"\"'”’»›)]}*_~°<¹²³⁰⁴⁵⁶⁷⁸⁹"; // raised: footnotes
 constexpr std::u32string_view quote_closers = U"\"'”’»›";
 constexpr std::u32string_view leaders = U"\"'“‘„«‹([{*_~>^¿¡-–—";
 constexpr std::u32string_view other_stops = U"。！？｡؟।॥۔";

@@ -3,6 +3,7 @@
 #include "speech/lexicon.h"
 #include "speech/passage.h"
 #include "text/ascii.h"
+#include "text/unicode.h"
 
 #include <algorithm>
 #include <array>
@@ -284,6 +285,19 @@ bool say_saint_or_street(Passage& passage, std::size_t i, std::string_view folde
     return true;
 }
 
+// "St.-Germain", "St-Denis": a place, whose name goes on.
+bool say_saint_in_name(Passage& passage, std::size_t i) {
+    const std::string text = passage.text(i);
+    const std::string_view stopped = "St.-";
+    const std::string_view plain = "St-";
+    const bool with_stop = text.starts_with(stopped);
+    if (!with_stop && !text.starts_with(plain)) return false;
+    const std::string rest = text.substr(with_stop ? stopped.size() : plain.size());
+    if (rest.size() < 3 || !ascii::is_upper(rest[0]) || !ascii::is_lower(rest[1])) return false;
+    passage.say(i, "saint " + unicode::fold(rest));
+    return true;
+}
+
 // UK practice leaves the stop out; these are no words of their own.
 bool is_title_without_stop(std::string_view sign) {
     return sign == "mt" || sign == "lt" || sign == "prof" || sign == "pvt" || sign == "maj";
@@ -335,6 +349,7 @@ bool is_abbreviation(std::string_view folded) {
 bool say_abbreviation(Passage& passage, std::size_t i) {
     const std::string folded = passage.folded(i);
     if (folded == "st" || folded == "dr") return say_saint_or_street(passage, i, folded);
+    if (say_saint_in_name(passage, i)) return true;
     const Abbreviation* entry = find(folded);
     if (entry == nullptr) return false;
     // "IE", "CO", "SEC" are initials.

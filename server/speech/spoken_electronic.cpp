@@ -270,6 +270,10 @@ std::string mixture_words(std::string_view token, Language language) {
             break;
         }
         if (rest == "s" && behind_figure) return to_plural(words); // "A320s"
+        if (rest.size() == 2 && behind_figure && ascii::is_upper(rest[0]) && rest[1] == 's') {
+            append_words(words, std::string(".") + ascii::lower(rest[0]) + "'s"); // "the 3Rs"
+            break;
+        }
         if (token[at] == '^' && at > 0 && digits_end(token, at + 1) == token.size()) {
             const std::string_view power = token.substr(at + 1);
             if (power == "2" || power == "3") {

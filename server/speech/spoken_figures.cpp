@@ -12,7 +12,8 @@ namespace {
 
 bool is_ordinal_suffix(std::string_view suffix) {
     const std::string folded = ascii::lower(suffix);
-    return folded == "st" || folded == "nd" || folded == "rd" || folded == "th" || folded == "ᵗʰ";
+    return folded == "st" || folded == "nd" || folded == "rd" || folded == "th" || folded == "ˢᵗ" ||
+           folded == "ⁿᵈ" || folded == "ʳᵈ" || folded == "ᵗʰ";
 }
 
 bool all_digits(std::string_view text) {
@@ -51,6 +52,7 @@ std::string_view operator_words(std::string_view text, std::size_t at, bool sum,
         bool only_in_sums;
     };
     static constexpr auto operators = std::to_array<Operator>({
+        {"+/-", "plus or minus", false},
         {"+", "plus", false},
         {"=", "equals", false},
         {"-", "minus", true},

@@ -238,7 +238,8 @@ bool say_hyphened(Passage& passage, std::size_t i, std::string_view text) {
         const std::size_t end = std::min(text.find('-', begin), text.size());
         const std::string_view part = text.substr(begin, end - begin);
         begin = end + 1;
-        const Core core = core_of(part);
+        Core core = core_of(part);
+        if (is_dotted(core.letters)) std::erase(core.letters, '.'); // "U.S.-based"
         const bool spelt = part == "A" || (core.letters.size() > 1 && is_capitals(core.letters) &&
                                            capitals_kind(core.letters) == Capitals::letters);
         letters |= spelt;

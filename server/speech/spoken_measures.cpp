@@ -25,6 +25,7 @@ struct Unit {
 constexpr auto units = std::to_array<Unit>({
     {"%", "percent", "percent"},
     {"‰", "per mille", "per mille"},
+    {"★", "star", "stars"},
     {"°", "degree", "degrees"},
     {"º", "degree", "degrees"},
     {"°C", "degree celsius", "degrees celsius"},

@@ -253,7 +253,8 @@ bool say_round_plural(Passage& passage, std::size_t i, const Figure& figure) {
 bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure) {
     if (!figure.currency.empty()) return false;
     const Language language = passage.language();
-    const Currency* currency = currency_of(figure.suffix);
+    const bool letters = figure.suffix == "Rs"; // "the 3Rs"
+    const Currency* currency = letters ? nullptr : currency_of(figure.suffix);
     if (currency == nullptr && figure.suffix == "p" && passage.is_uk() &&
         !is_line_count(figure.whole)) {
         const std::string unit = figure.is_one() ? "penny" : "pence";

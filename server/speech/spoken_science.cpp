@@ -135,6 +135,11 @@ bool say_power(Passage& passage, std::size_t i) {
         !base.empty() && std::all_of(base.begin(), base.end(), ascii::is_digit) && base[0] != '0';
     const bool letter = base.size() == 1 && ascii::is_lower(base[0]);
     if (!number && !letter) return false;
+    if (raw.substr(base.size()) == "ⁿ") {
+        passage.say(i, (number ? cardinal(base, passage.language()) : "." + std::string(base)) +
+                           " to the power of .n");
+        return true;
+    }
     std::string raised;
     for (std::size_t at = base.size(); at < raw.size();) {
         const unicode::CodePoint point = unicode::decode(raw, at);

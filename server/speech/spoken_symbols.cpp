@@ -44,6 +44,8 @@ constexpr auto signs = std::to_array<Named>({
     {"∆", "delta"},
     {"§", "section"},
     {"§§", "sections"},
+    {"¶", "paragraph"},
+    {"+/-", "plus or minus"},
     {"©", "copyright"},
     {"°", "degrees"},
     {"№", "number"},
@@ -183,12 +185,27 @@ bool say_unit_pair(Passage& passage, std::size_t i, std::string_view text) {
     return true;
 }
 
-// "x/y"
+// "x/y" is a fraction; "a/c" and "b/w" are two letters.
 bool say_letters_over(Passage& passage, std::size_t i, std::string_view text) {
     if (text.size() != 3 || text[1] != '/' || !ascii::is_lower(text[0]) ||
         !ascii::is_lower(text[2]))
         return false;
-    passage.say(i, "." + std::string(1, text[0]) + " over ." + std::string(1, text[2]));
+    const bool over = text.find_first_of("knxz") != std::string_view::npos || text == "a/b" ||
+                      text == "p/q" || text == "d/t";
+    passage.say(i, "." + std::string(1, text[0]) + (over ? " over ." : " .") +
+                       std::string(1, text[2]));
+    return true;
+}
+
+// "an A−", "type O−": a true minus, which no word has for a hyphen.
+bool say_marked_down(Passage& passage, std::size_t i) {
+    constexpr std::string_view minus = "−";
+    std::string_view raw = passage.raw(i);
+    if (!raw.ends_with(minus)) return false;
+    raw.remove_suffix(minus.size());
+    if (raw.empty() || raw.size() > 2 || !std::all_of(raw.begin(), raw.end(), ascii::is_upper))
+        return false;
+    passage.say(i, "." + ascii::lower(raw) + " minus");
     return true;
 }
 
@@ -221,8 +238,10 @@ bool is_unspoken(std::string_view raw) {
         const unicode::CodePoint point = unicode::decode(raw, at);
         at += point.size;
         if (point.value == 0x20e3) return true; // a keycap holds a figure
-        spoken |= point.value < 0x80 ? ascii::is_alnum(static_cast<char>(point.value))
-                                     : unicode::is_letter(point.value);
+        const bool lifted = point.value == U'¹' || point.value == U'²' || point.value == U'³' ||
+                            (point.value >= 0x2070 && point.value <= 0x2089); // "¹⁄₂"
+        spoken |= lifted || (point.value < 0x80 ? ascii::is_alnum(static_cast<char>(point.value))
+                                                : unicode::is_letter(point.value));
     }
     return !spoken;
 }
@@ -256,7 +275,7 @@ bool say_symbol(Passage& passage, std::size_t i) {
         say_unit_behind(passage, i, behind_number ? Number::plural : Number::singular);
         return true;
     }
-    if (say_starred(passage, i, text)) return true;
+    if (say_starred(passage, i, text) || say_marked_down(passage, i)) return true;
     if (is_unspoken(raw)) {
         passage.say(i, "");
         return true;

@@ -79,6 +79,10 @@ bool is_high_punctuation(char32_t c) {
     return c == 0xfffd || unicode::is_ignorable(c);
 }
 
+bool is_raised_figure(char32_t c) {
+    return contains(U"¹²³⁰⁴⁵⁶⁷⁸⁹", c);
+}
+
 bool is_emoji(char32_t c) {
     return c >= 0x2300 && unicode::is_emoji(c);
 }
@@ -205,16 +209,36 @@ bool is_clipping(std::string_view word) {
     return std::find(clippings.begin(), clippings.end(), word.substr(0, size)) != clippings.end();
 }
 
+// "±" as it is typed.
+std::size_t typed_plus_or_minus(std::string_view text) {
+    for (const std::string_view sign : {"+/-", "+/−", "+/–"}) {
+        if (text.starts_with(sign)) return sign.size();
+    }
+    return 0;
+}
+
+// "°C" without a figure.
+bool is_scale_at(std::string_view text, std::size_t at) {
+    if (at >= text.size() || (text[at] != 'C' && text[at] != 'F' && text[at] != 'K')) return false;
+    return at + 1 == text.size() || !ascii::is_alnum(text[at + 1]);
+}
+
 // Is the sign at `at` a part of the word behind it ($5, #1, -0.1, '90s)?
 bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     const CodePoint point = unicode::decode(text, at);
     const std::size_t next = at + point.size;
+    if (is_raised_figure(point.value))
+        return next < end && kind_of(text[next]) != Byte::letter; // "¹Next" is a footnote
+    if (point.value == U'¶') return figure_at(text.substr(0, end), next);
+    if (const std::size_t size = typed_plus_or_minus(text.substr(at, end - at)))
+        return figure_at(text.substr(0, end), at + size);
     const bool sign = point.value < 0x80 || contains(currencies, point.value) ||
                       contains(U"°−–±≈≤≥×÷’‘", point.value);
     if (!sign) return !is_high_punctuation(point.value) && !is_emoji(point.value);
     if (next >= end) return false;
     if (contains(currencies, point.value) || point.value == '&') return true;
-    if (contains(U"#@°", point.value)) return ascii::is_alnum(text[next]);
+    if (contains(U"#@", point.value)) return ascii::is_alnum(text[next]);
+    if (point.value == U'°') return is_digit(text[next]) || is_scale_at(text.substr(0, end), next);
     if (contains(U"+-−–±~≈<>≤≥=×÷", point.value)) return figure_at(text.substr(0, end), next);
     if (point.value == '.') {
         if (is_digit(text[next])) return true;
@@ -236,16 +260,39 @@ bool is_starred_letter(std::string_view word) {
     return word.size() == 1 && ascii::is_upper(word[0]) && word != "I";
 }
 
+// Do the raised figures behind `before` point to a footnote ("shore¹", "sand.²")? Behind a figure,
+// a letter, a short unit ("km²") or the name of a function ("sin²") they are a power.
+bool is_before_footnote(std::string_view before) {
+    std::size_t end = before.size();
+    std::size_t letters = 0;
+    while (end > 0) {
+        const CodePoint point = decode_before(before, 0, end);
+        const bool raised = is_raised_figure(point.value);
+        if (!unicode::is_letter(point.value) && !(raised && letters == 0)) break;
+        letters += raised ? 0 : 1;
+        end -= point.size;
+    }
+    if (letters == 0)
+        return end == 0 || contains(U".,;:!?\"'”’)", decode_before(before, 0, end).value);
+    const std::string_view word = before.substr(end, 3);
+    return letters > 3 ||
+           (letters == 3 && word != "sin" && word != "cos" && word != "tan" && word != "log");
+}
+
 // Is the sign that ends at `end` a part of the word before it (5%, 12", C++, word(s))?
 bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const {
     const std::size_t at = end - point.size;
+    if (is_raised_figure(point.value)) return !is_before_footnote(text.substr(begin, at - begin));
     const bool sign =
         point.value < 0x80 || contains(currencies, point.value) || contains(U"°′″’", point.value);
+    const bool after_digit = at > begin && is_digit(text[at - 1]);
+    if (point.value == U'★') return after_digit; // "a 5★ review"
     if (!sign) return !is_high_punctuation(point.value) && !is_emoji(point.value);
     if (at == begin) return false;
     const std::string_view before = text.substr(begin, at - begin);
-    const bool after_digit = is_digit(before.back());
-    if (contains(currencies, point.value) || contains(U"%°", point.value)) return true;
+    // "x°" is an angle; behind a word the sign ends what is said softly.
+    if (point.value == U'°') return before.size() == 1 || kind_of(before.back()) != Byte::letter;
+    if (contains(currencies, point.value) || point.value == '%') return true;
     if (contains(U"+#", point.value)) {
         return ascii::is_alnum(before.back()) || before.back() == '+';
     }
@@ -316,7 +363,8 @@ bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
         (contains(currencies, point.value) || contains(U"&+=%@/×÷±≤≥≠≈§°©", point.value))) {
         return true;
     }
-    if (single && contains(U"#", point.value)) return figure_at(text, skip_blanks(text, end));
+    if (typed_plus_or_minus(text.substr(begin, end - begin)) == end - begin) return true;
+    if (single && contains(U"#¶", point.value)) return figure_at(text, skip_blanks(text, end));
     if (single && contains(U"-–−", point.value)) return between_figures(begin, end);
     if (contains(U"<>*^", point.value)) return end - begin <= 2 && between_terms(begin, end);
     for (std::size_t at = begin; at < end;) {

@@ -311,6 +311,47 @@ TEST_CASE("spoken/says prices as people write them") {
           "dollars");
 }
 
+// A raised figure behind a word is a note reference (Chicago Manual of Style 14, from memory), and
+// so is not read; behind a figure, a letter or a unit it is an exponent (SI brochure, 5.2). A sign
+// for degrees that closes or opens soft speech comes from the notation of Jefferson.
+TEST_CASE("spoken/says no footnote and no sign of soft speech") {
+    const std::vector<Row> rows = {
+        {"The shore.¹ Next", "the shore next"},
+        {"The count² rose, then “sand”³ came,⁴ too.", "the count rose then sand came too"},
+        {"¹See the notes.", "see the notes"},
+        {"x² and 5 m² and 10⁶ and 2ⁿ",
+         "x squared and five square meters and ten to the power of six and two to the power of n"},
+        {"°softly, softly° and softly spoken°", "softly softly and softly spoken"},
+        {"20° and x° and 20°C", "twenty degrees and x degrees and twenty degrees celsius"},
+        {"¹⁄₂ and ³⁄₄", "one half and three quarters"},
+        {"the 1ˢᵗ, 2ⁿᵈ and 3ʳᵈ", "the first second and third"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+}
+
+// Common practice, no source; blood groups O and A have a Rhesus plus or minus.
+TEST_CASE("spoken/says signs and letters in compounds") {
+    const std::vector<Row> rows = {
+        {"+/- 5, +/-5%, 5+/-2",
+         "plus or minus five plus or minus five percent five plus or minus two"},
+        {"the U.S.-based, non-U.S., A.I.-driven team", "the us based non us ai driven team"},
+        {"St.-Germain and St-Denis", "saint germain and saint denis"},
+        {"the 3Rs and the 5Ws", "the three r's and the five w's"},
+        {"the a/c, b/w and x/y, a/b", "the a c b w and x over y a over b"},
+        {"a 4.7★ rating, a 5★ hotel, 4★",
+         "a four point seven star rating a five star hotel four stars"},
+        {"an A− grade, type O−", "an a minus grade type o minus"},
+        {"¶ 3 and ¶3", "paragraph three and paragraph three"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
