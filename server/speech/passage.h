@@ -74,6 +74,7 @@ bool say_address(Passage& passage, std::size_t i);
 bool say_state(Passage& passage, std::size_t i);
 bool say_money(Passage& passage, std::size_t i);
 bool say_measure(Passage& passage, std::size_t i);
+bool say_rate(Passage& passage, std::size_t i);
 bool say_range(Passage& passage, std::size_t i);
 bool say_fraction(Passage& passage, std::size_t i);
 bool say_figure(Passage& passage, std::size_t i);

@@ -405,6 +405,123 @@ void say_scale_behind(Passage& passage, std::size_t i, const Figure& figure) {
     passage.say(i + 1, unit->one.substr(unit->one.find(' ') + 1));
 }
 
+// What things are counted by: "meals/week", "reps/set". Empty if it is none.
+std::string_view counted_by(std::string_view word) {
+    static constexpr auto names = std::to_array<std::string_view>({
+        "acre",  "box",    "capita",  "class",   "day",   "dose",   "game",   "gallon",
+        "head",  "home",   "hour",    "inch",    "kilo",  "lesson", "liter",  "litre",
+        "meal",  "mile",   "minute",  "month",   "night", "page",   "person", "pound",
+        "pupil", "second", "serving", "session", "set",   "shift",  "side",   "student",
+        "team",  "term",   "trip",    "user",    "visit", "week",   "year",
+    });
+    static constexpr auto shorts = std::to_array<std::array<std::string_view, 2>>({
+        {"hr", "hour"},
+        {"kg", "kilogram"},
+        {"km", "kilometer"},
+        {"lb", "pound"},
+        {"mi", "mile"},
+        {"min", "minute"},
+        {"mo", "month"},
+        {"sec", "second"},
+        {"wk", "week"},
+        {"yr", "year"},
+    });
+    for (const std::string_view name : names) {
+        if (word == name) return name;
+    }
+    for (const auto& [sign, name] : shorts) {
+        if (word == sign) return name;
+    }
+    return {};
+}
+
+bool has_exponent(std::string_view unit) {
+    return unit.ends_with("²") || unit.ends_with("³") || unit.ends_with('2') || unit.ends_with('3');
+}
+
+// "km²", "°C" and "per m²": a unit without a figure.
+bool say_unit_alone(Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto one_cues =
+        std::to_array<std::string_view>({"a", "cubic", "each", "every", "one", "per"});
+    const bool degrees = token.starts_with("°");
+    if (!degrees && !has_exponent(token)) return false;
+    const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
+    const bool one = std::find(one_cues.begin(), one_cues.end(), before) != one_cues.end();
+    // "m²" alone may be a mass squared.
+    std::string_view base = token;
+    power_of(base);
+    const bool cue = one || before == "in" || before == "of";
+    if (!degrees && (base == token || base == "in" || (base.size() < 2 && !cue))) return false;
+    const std::string words =
+        unit_words(token, one ? Number::singular : Number::plural, passage.language());
+    if (words.empty()) return false;
+    passage.say(i, words);
+    return true;
+}
+
+// "3x/day", "3x a week", "10x faster": so many times.
+bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
+    static constexpr auto compared = std::to_array<std::string_view>({
+        "as",
+        "better",
+        "bigger",
+        "cheaper",
+        "faster",
+        "fewer",
+        "greater",
+        "higher",
+        "larger",
+        "less",
+        "longer",
+        "lower",
+        "more",
+        "slower",
+        "smaller",
+        "stronger",
+        "the",
+        "worse",
+    });
+    static constexpr auto regular =
+        std::to_array<std::string_view>({"daily", "monthly", "weekly", "yearly"});
+    std::string_view suffix = figure.suffix;
+    const std::string_view cross = "×";
+    if (suffix.starts_with('x') || suffix.starts_with('X')) {
+        suffix.remove_prefix(1);
+    } else if (suffix.starts_with(cross)) {
+        suffix.remove_prefix(cross.size());
+    } else {
+        return false;
+    }
+    const auto has = [](const auto& words, const std::string& word) {
+        return std::find(words.begin(), words.end(), word) != words.end();
+    };
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    std::string tail;
+    bool regularly = suffix.empty() && (has(regular, next) || next == "as" || next == "the");
+    if (suffix.starts_with('/')) {
+        const std::string_view by = counted_by(suffix.substr(1));
+        if (by.empty()) return false;
+        tail = std::string(by.starts_with("hour") ? "an " : "a ") +
+               in_language(by, passage.language());
+        regularly = true;
+    } else if (!suffix.empty()) {
+        return false;
+    } else if (next == "a" || next == "an" || next == "per") {
+        if (!passage.joined(i + 1) || counted_by(passage.folded(i + 2)).empty()) return false;
+        regularly = true;
+    } else if (!regularly && !has(compared, next)) {
+        return false;
+    }
+    std::string words = number_words(figure, passage.language()) + " times";
+    if (regularly && figure.fraction.empty() && figure.sign.empty()) {
+        if (figure.whole == "1") words = "once";
+        if (figure.whole == "2") words = "twice";
+    }
+    append_words(words, tail);
+    passage.say(i, words);
+    return true;
+}
+
 // "2-5lb", "1980-1970 kg", "10-20%"; years only where a unit says otherwise.
 bool say_measure_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<FigureRange> range = read_range(token);
@@ -502,13 +619,36 @@ bool say_spaced_span(Passage& passage, std::size_t i) {
     return true;
 }
 
+// "meals/week", "people/km²", "kg/m2", "km²": without a figure against it.
+bool say_rate(Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    if (token.size() < 2 || ascii::is_digit(token[0])) return false;
+    const std::size_t slash = token.find('/');
+    if (slash == std::string::npos) return say_unit_alone(passage, i, token);
+    const std::string top = passage.folded(i).substr(0, slash);
+    const std::string_view bottom = std::string_view(token).substr(slash + 1);
+    const Language language = passage.language();
+    if (has_exponent(bottom) && !unit_words(token, Number::plural, language).empty()) {
+        passage.say(i, unit_words(token, Number::plural, language));
+        return true;
+    }
+    const bool often = top == "once" || top == "twice";
+    if (!is_lower_plural(top) && top != "people" && !often) return false;
+    if (!std::all_of(top.begin(), top.end(), ascii::is_lower)) return false;
+    std::string by = in_language(counted_by(bottom), language);
+    if (by.empty() && has_exponent(bottom)) by = unit_words(bottom, Number::singular, language);
+    if (by.empty()) return false;
+    passage.say(i, top + " per " + by);
+    return true;
+}
+
 bool say_measure(Passage& passage, std::size_t i) {
     if (say_spaced_span(passage, i)) return true;
     const std::string token = passage.text(i);
     if (say_measure_range(passage, i, token) || say_arc(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
-    if (say_glued_stone(passage, i, *figure)) return true;
+    if (say_glued_stone(passage, i, *figure) || say_times(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
     const Language language = passage.language();
     if (!figure->suffix.empty() && !fraction_sign_at(figure->suffix)) {

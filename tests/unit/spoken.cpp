@@ -352,6 +352,27 @@ TEST_CASE("spoken/says signs and letters in compounds") {
     }
 }
 
+// The slash stands for "per" (NIST Special Publication 811, 7.5 and 9.8, from memory); "twice" for
+// two times: common practice, no source.
+TEST_CASE("spoken/says so many per another thing") {
+    const std::vector<Row> rows = {
+        {"3 meals/week, 10 reps/set", "three meals per week ten reps per set"},
+        {"150 words/min, 20 visits/day",
+         "one hundred fifty words per minute twenty visits per day"},
+        {"people/km², kg/m2, in km²",
+         "people per square kilometer kilograms per square meter in square kilometers"},
+        {"per m², in °C, m² + n²", "per square meter in degrees celsius m squared plus n squared"},
+        {"3x/day, 2x a week, 1x/day", "three times a day twice a week once a day"},
+        {"10x faster, 2x the size, a 10x plan", "ten times faster twice the size a ten x plan"},
+        {"boys/girls, days/nights", "boys girls days nights"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+    CHECK(said_in_uk("people/km2") == "people per square kilometre");
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
