@@ -2,6 +2,7 @@
 // abbreviations of the US Postal Service).
 #include "speech/numbers.h"
 #include "speech/passage.h"
+#include "speech/quantity.h"
 #include "text/ascii.h"
 
 #include <algorithm>
@@ -105,6 +106,8 @@ std::size_t street_of(const Passage& passage, std::size_t i) {
     for (std::size_t j = i + 1; j < passage.size() && j <= i + 6 && passage.adjacent(j - 1); ++j) {
         const std::string word = passage.text(j);
         if (word.empty()) break;
+        // "1 TB drive" is no address.
+        if (names == 0 && !unit_words(word, Number::singular, passage.language()).empty()) break;
         if (names > 0 && !find(streets, ascii::lower(word)).empty()) return j;
         if (!is_street_name(word)) break;
         if (find(directions, word).empty()) ++names;

@@ -190,17 +190,42 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
 }
 
 // A side of something measured both ways: "8.5\"", "4m", "100".
-std::string side_words(const Figure& side, Language language) {
+std::string side_words(const Figure& side, Language language, Number number = Number::plural) {
     std::string words = number_words(side, language);
     if (side.suffix.empty()) return words;
     if (side.suffix == "s") return to_plural(words); // "2x4s"
     const std::string unit =
-        side.suffix == "\"" ? "inches" : unit_words(side.suffix, Number::plural, language);
+        side.suffix == "\"" ? "inches" : unit_words(side.suffix, number, language);
     return unit.empty() ? unit : words + ' ' + unit;
+}
+
+// "10×20×30 cm": three sides.
+bool say_three_sides(Passage& passage, std::size_t i, std::string_view token) {
+    std::string words;
+    std::size_t sides = 0;
+    const Language language = passage.language();
+    std::optional<Figure> side;
+    while (!token.empty()) {
+        const std::size_t x = std::min(token.find_first_of("xX"), token.find("×"));
+        side = read_figure(token.substr(0, x));
+        if (!side || !side->currency.empty()) return false;
+        const std::string one = side_words(*side, language);
+        if (one.empty() || side->suffix == "s") return false;
+        append_words(words, sides > 0 ? "by" : "");
+        append_words(words, one);
+        ++sides;
+        if (x == std::string_view::npos) break;
+        token.remove_prefix(x + (ascii::is_letter(token[x]) ? 1 : std::string_view("×").size()));
+    }
+    if (sides < 3) return false;
+    if (side->suffix.empty()) say_unit_behind(passage, i, Number::plural);
+    passage.say(i, words);
+    return true;
 }
 
 // "2x4", "4x100", "12\"×12\"": by; "×" between bare figures is "times".
 bool say_by(Passage& passage, std::size_t i, std::string_view token) {
+    if (say_three_sides(passage, i, token)) return true;
     std::size_t x = token.find_first_of("xX");
     std::size_t size = 1;
     if (x == std::string_view::npos) {
@@ -213,7 +238,8 @@ bool say_by(Passage& passage, std::size_t i, std::string_view token) {
     if (!left || !right || !left->currency.empty() || !right->currency.empty()) return false;
     const Language language = passage.language();
     const std::string from = side_words(*left, language);
-    const std::string to = side_words(*right, language);
+    const Number number = is_attributive(passage, i, i) ? Number::singular : Number::plural;
+    const std::string to = side_words(*right, language, number);
     if (from.empty() || to.empty()) return false;
     // The dots of a picture: "nineteen twenty by ten eighty".
     if (size == 1 && left->whole.size() == 4 && left->whole + "x" + right->whole == token &&
@@ -362,6 +388,15 @@ bool say_over(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "f/2.8", "f/8": how far a lens is open.
+bool say_aperture(Passage& passage, std::size_t i, std::string_view token) {
+    if (!token.starts_with("f/")) return false;
+    const std::optional<Figure> stop = read_figure(token.substr(2));
+    if (!stop || !stop->is_bare() || to_int(stop->whole).value_or(100) > 90) return false;
+    passage.say(i, ".f " + number_words(*stop, passage.language()));
+    return true;
+}
+
 // "2 1/2": the whole before it has been said, so an "and" is due.
 bool is_mixed_number(const Passage& passage, std::size_t i) {
     return passage.follows(i) && all_digits(passage.text(i - 1));
@@ -448,8 +483,22 @@ bool say_spaced_thousands(Passage& passage, std::size_t i) {
     return true;
 }
 
+std::string part_before_noun(const Passage& passage, std::size_t i, std::string words) {
+    static constexpr auto articles = std::to_array<std::string_view>(
+        {"a", "an", "her", "his", "its", "my", "our", "that", "the", "their", "this", "your"});
+    const std::string_view one = "one ";
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    const bool before_article =
+        words == "one half" && std::find(articles.begin(), articles.end(), next) != articles.end();
+    const bool behind_article = (words == "one half" || words == "one quarter") &&
+                                passage.follows(i) && passage.folded(i - 1) == "a";
+    if (before_article || behind_article) words.erase(0, one.size());
+    return words;
+}
+
 bool say_fraction(Passage& passage, std::size_t i) {
     std::string token = passage.text(i);
+    if (say_aperture(passage, i, token)) return true;
     if (say_fraction_compound(passage, i, token) || say_over(passage, i, token)) return true;
     const bool inches = token.ends_with('"');
     if (inches) token.pop_back();
@@ -496,13 +545,17 @@ bool say_fraction(Passage& passage, std::size_t i) {
         passage.say(i, cardinal(pair->top, language) + ' ' + cardinal(pair->bottom, language));
         return true;
     }
-    const std::string words = fraction(pair->top, pair->bottom, language);
+    const std::string words =
+        part_before_noun(passage, i, fraction(pair->top, pair->bottom, language));
     if (is_mixed_number(passage, i)) {
         passage.say(i, behind_whole(*pair, language));
         say_unit_behind(passage, i, Number::plural);
         return true;
     }
     const bool unit = say_unit_behind(passage, i, Number::singular);
+    // "1/250 s"
+    if (unit && words.ends_with("th") && (passage.text(i + 1) == "s"))
+        passage.say(i + 1, "of a second");
     const bool of = passage.joined(i) && passage.folded(i + 1) == "of";
     const bool settled = unit || of || is_usual_fraction(*pair) || !could_be_date(*pair);
     if (settled) {

@@ -25,6 +25,7 @@ struct Unit {
 constexpr auto units = std::to_array<Unit>({
     {"%", "percent", "percent"},
     {"‰", "per mille", "per mille"},
+    {"pct", "percent", "percent"},
     {"★", "star", "stars"},
     {"°", "degree", "degrees"},
     {"º", "degree", "degrees"},
@@ -48,6 +49,7 @@ constexpr auto units = std::to_array<Unit>({
     {"dm", "decimeter", "decimeters"},
     {"m", "meter", "meters"},
     {"km", "kilometer", "kilometers"},
+    {"kms", "kilometer", "kilometers"},
     {"in", "inch", "inches", Use::glued},
     {"ft", "foot", "feet"},
     {"yd", "yard", "yards"},
@@ -77,6 +79,8 @@ constexpr auto units = std::to_array<Unit>({
     {"qt", "quart", "quarts"},
     {"tsp", "teaspoon", "teaspoons"},
     {"tbsp", "tablespoon", "tablespoons"},
+    {"Tbsp", "tablespoon", "tablespoons"},
+    {"tbs", "tablespoon", "tablespoons"},
     {"fl", "fluid", "fluid", Use::glued},
     {"bbl", "barrel", "barrels"},
     // mass
@@ -114,10 +118,13 @@ constexpr auto units = std::to_array<Unit>({
     {"mph", "mile per hour", "miles per hour"},
     {"kph", "kilometer per hour", "kilometers per hour"},
     {"kmh", "kilometer per hour", "kilometers per hour"},
+    {"MPH", "mile per hour", "miles per hour"},
     {"kn", "knot", "knots"},
+    {"kts", "knot", "knots"},
     {"mpg", "mile per gallon", "miles per gallon"},
     {"rpm", ".rpm", ".rpm"},
     {"bpm", "beat per minute", "beats per minute"},
+    {"BPM", "beat per minute", "beats per minute"},
     {"wpm", "word per minute", "words per minute"},
     {"fps", "frame per second", "frames per second"},
     {"psi", ".psi", ".psi"},
@@ -269,9 +276,22 @@ bool say_glued_stone(Passage& passage, std::size_t i, const Figure& figure) {
     return true;
 }
 
+// "6ft2", "5ft10": so tall; "100ft2" is an area.
+bool say_height(Passage& passage, std::size_t i, const Figure& figure) {
+    const std::string_view feet = "ft";
+    if (!figure.suffix.starts_with(feet) || !figure.fraction.empty()) return false;
+    const std::string_view inches = std::string_view(figure.suffix).substr(feet.size());
+    const int whole = to_int(figure.whole).value_or(0);
+    if (whole < 3 || whole > 8 || to_int(inches).value_or(12) > 11) return false;
+    passage.say(i, number_words(figure, passage.language()) + " foot " +
+                       cardinal(inches, passage.language()));
+    return true;
+}
+
 // 5'6" and 5'
 bool say_feet(Passage& passage, std::size_t i, const Figure& figure) {
     const Language language = passage.language();
+    if (say_height(passage, i, figure)) return true;
     if (!figure.suffix.starts_with('\'')) return false;
     std::string words = number_words(figure, language);
     const std::string rest = figure.suffix.substr(1);
@@ -310,18 +330,33 @@ Number number_of(const Figure& figure) {
     return figure.is_one() ? Number::singular : Number::plural;
 }
 
-// "5-kg", "10-km-long": a unit in a compound stays singular.
+// What stands behind the figure and the half that may hang on it: "-mile" of "5½-mile".
+std::string_view behind_part(const Figure& figure) {
+    const FractionSign* part = fraction_sign_at(figure.suffix);
+    return std::string_view(figure.suffix).substr(part == nullptr ? 0 : part->sign.size());
+}
+
+// "5-kg", "10-km-long", "5½-mile": a unit in a compound stays singular.
 bool say_compound(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<Figure> figure = read_figure(token);
-    if (!figure || !figure->suffix.starts_with('-') || figure->suffix.size() < 2) return false;
-    const std::string suffix = figure->suffix.substr(1);
-    const std::size_t hyphen = std::min(suffix.find('-'), suffix.size());
-    const Unit* unit = find_unit(std::string_view(suffix).substr(0, hyphen));
-    if (unit == nullptr || (unit->use == Use::glued && unit->sign.size() < 2 && unit->sign != "m"))
-        return false;
+    if (!figure) return false;
+    std::string_view suffix = behind_part(*figure);
+    if (!suffix.starts_with('-') || suffix.size() < 2) return false;
+    suffix.remove_prefix(1);
+    std::size_t hyphen = std::min(suffix.find('-'), suffix.size());
+    const Unit* unit = find_unit(suffix.substr(0, hyphen));
+    const bool with_part = fraction_sign_at(figure->suffix) != nullptr;
+    const bool is_letter =
+        unit && unit->use == Use::glued && unit->sign.size() < 2 && unit->sign != "m";
+    if ((unit == nullptr || is_letter) && !with_part) return false;
     std::string words = number_words(*figure, passage.language());
-    append_words(words, in_language(unit->one, passage.language()));
-    std::string rest = ascii::lower(std::string_view(suffix).substr(hyphen));
+    if (unit == nullptr || is_letter) {
+        hyphen = 0;
+        words += ' ';
+    } else {
+        append_words(words, in_language(unit->one, passage.language()));
+    }
+    std::string rest = ascii::lower(suffix.substr(hyphen));
     std::replace(rest.begin(), rest.end(), '-', ' ');
     if (!std::all_of(rest.begin(), rest.end(),
                      [](char c) { return ascii::is_letter(c) || c == ' '; }))
@@ -522,6 +557,42 @@ bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
     return true;
 }
 
+// "1.5C", "at 180C", "to 350 F": degrees where a decimal or a word says so; "12C" is a seat.
+bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
+    static constexpr auto reached = std::to_array<std::string_view>({
+        "above",
+        "around",
+        "at",
+        "below",
+        "exceed",
+        "hit",
+        "hits",
+        "near",
+        "over",
+        "reach",
+        "reached",
+        "reaches",
+        "to",
+        "under",
+    });
+    const bool apart = figure.suffix.empty() && passage.joined(i);
+    const std::string scale = apart ? passage.text(i + 1) : figure.suffix;
+    if (scale != "C" && scale != "F") return false;
+    const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
+    const bool cue = std::find(reached.begin(), reached.end(), before) != reached.end();
+    const int whole = to_int(figure.whole).value_or(0);
+    const bool sure = apart ? cue && whole >= 100 : !figure.fraction.empty() || (cue && whole > 1);
+    if (!sure || figure.grouped) return false;
+    const std::string unit = single_unit(
+        "°" + scale,
+        is_attributive(passage, i, apart ? i + 1 : i) ? Number::singular : Number::plural,
+        passage.language());
+    const std::string words = number_words(figure, passage.language());
+    passage.say(i, apart ? words : words + ' ' + unit);
+    if (apart) passage.say(i + 1, unit);
+    return true;
+}
+
 // "2-5lb", "1980-1970 kg", "10-20%"; years only where a unit says otherwise.
 bool say_measure_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<FigureRange> range = read_range(token);
@@ -560,6 +631,9 @@ std::string unit_words(std::string_view unit, Number number, Language language) 
         std::string words = upper + " per " + number_words(*count, language);
         if (count->suffix.empty()) return words;
         const std::string counted = single_unit(count->suffix, Number::plural, language);
+        // "180°C/350°F": the same on two scales.
+        if (upper.starts_with("degree") && counted.starts_with("degree"))
+            words = upper + " or " + number_words(*count, language);
         return counted.empty() ? counted : words + ' ' + counted;
     }
     std::string lower = rest == "s2" || rest == "s²"
@@ -568,6 +642,35 @@ std::string unit_words(std::string_view unit, Number number, Language language) 
     if (lower.empty() && is_word(rest)) lower = rest;
     return upper.empty() || lower.empty() ? std::string{} : upper + " per " + lower;
 }
+
+namespace {
+
+// "10 s", "9.58 s", "5 h", but not "1990 s".
+bool is_time_apart(const Passage& passage, std::size_t i) {
+    const std::string unit = passage.text(i + 1);
+    const std::string count = passage.text(i);
+    const bool year_like =
+        count.size() == 4 && std::all_of(count.begin(), count.end(), ascii::is_digit);
+    return (unit == "s" || unit == "h") && !year_like;
+}
+
+// "5 km-long": the unit and what it measures.
+bool say_unit_compound(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string_view::npos || hyphen < 2) return false;
+    std::string rest(token.substr(hyphen));
+    std::replace(rest.begin(), rest.end(), '-', ' ');
+    if (rest.size() < 3 || !std::all_of(rest.begin(), rest.end(),
+                                        [](char c) { return ascii::is_lower(c) || c == ' '; }))
+        return false;
+    const std::string unit =
+        single_unit(token.substr(0, hyphen), Number::singular, passage.language());
+    if (unit.empty()) return false;
+    passage.say(i, unit + rest);
+    return true;
+}
+
+} // namespace
 
 bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     if (!passage.joined(i)) return false;
@@ -580,10 +683,12 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     const bool prefix = text == "sq" || text == "cu" || text == "fl";
     if (const Unit* unit = find_unit(text); unit && !prefix) {
         // "5 in." is inches, "5 in the morning" is not.
-        if (unit->use == Use::glued && !(unit->sign.size() > 1 && passage.stop_behind(i + 1)) &&
-            !(text == "in" && is_behind_feet(passage, i)))
+        const bool stopped = unit->sign.size() > 1 && passage.stop_behind(i + 1);
+        const bool inches = text == "in" && is_behind_feet(passage, i);
+        if (unit->use == Use::glued && !stopped && !inches && !is_time_apart(passage, i))
             return false;
     }
+    if (say_unit_compound(passage, i + 1, text)) return true;
     const std::string words = unit_words(text, number, language);
     if (words.empty()) return false;
     if (text == "fl" && passage.text(i + 2) != "oz") return false;
@@ -651,7 +756,8 @@ bool say_measure(Passage& passage, std::size_t i) {
     if (say_glued_stone(passage, i, *figure) || say_times(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
     const Language language = passage.language();
-    if (!figure->suffix.empty() && !fraction_sign_at(figure->suffix)) {
+    if (say_scale(passage, i, *figure)) return true;
+    if (!behind_part(*figure).empty()) {
         const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
         // "100s of people", "5m people", "802.11ac"
         if (figure->suffix == "s" && is_plural_figure(passage, i, *figure)) return false;
@@ -662,8 +768,10 @@ bool say_measure(Passage& passage, std::size_t i) {
         }
         const bool singular = figure->is_one() || is_attributive(passage, i, i) ||
                               tells_apart(passage, i, figure->suffix);
+        Figure bare = *figure;
+        bare.suffix = behind_part(*figure);
         const std::string unit =
-            glued_unit(*figure, singular ? Number::singular : Number::plural, language);
+            glued_unit(bare, singular ? Number::singular : Number::plural, language);
         if (unit.empty()) return false;
         passage.say(i, number_words(*figure, language) + ' ' + unit);
         say_scale_behind(passage, i, *figure);

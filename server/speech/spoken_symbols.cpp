@@ -136,11 +136,19 @@ bool say_lone_x(Passage& passage, std::size_t i) {
     const auto figure = [](const std::string& text) {
         return !text.empty() && ascii::is_digit(text[0]);
     };
+    // "10 cm × 20 cm"
+    if (!figure(before) && figure(behind) && i > 1 && passage.joined(i - 2) &&
+        figure(passage.text(i - 2)) && is_measured(passage, i - 2)) {
+        passage.say(i, "by");
+        return true;
+    }
     if (!figure(before) || !figure(behind)) return false;
     const bool sum =
         (i + 2 < passage.size() && passage.text(i + 2) == "=") || behind.starts_with("10^");
     const bool cross = passage.text(i) == "×";
-    const bool by = cross ? is_measured(passage, i - 1) || is_measured(passage, i + 1) : !sum;
+    const bool picture = before.size() > 2 && behind.size() > 2 && !sum; // "1080 × 1920"
+    const bool by =
+        cross ? picture || is_measured(passage, i - 1) || is_measured(passage, i + 1) : !sum;
     passage.say(i, by ? "by" : "times");
     return true;
 }
@@ -270,8 +278,8 @@ bool say_symbol(Passage& passage, std::size_t i) {
     }
     if (const FractionSign* sign = fraction_sign_at(raw); sign && sign->sign == raw) {
         const bool behind_number = passage.follows(i) && ascii::is_digit(passage.raw(i - 1).back());
-        passage.say(i,
-                    behind_number ? "and " + std::string(sign->behind) : std::string(sign->alone));
+        passage.say(i, behind_number ? "and " + std::string(sign->behind)
+                                     : part_before_noun(passage, i, std::string(sign->alone)));
         say_unit_behind(passage, i, behind_number ? Number::plural : Number::singular);
         return true;
     }

@@ -373,6 +373,40 @@ TEST_CASE("spoken/says so many per another thing") {
     CHECK(said_in_uk("people/km2") == "people per square kilometre");
 }
 
+// "s" for second and "h" for hour, with a blank before them: SI brochure, tables 2 and 8 and 5.4.3.
+// An f-number is "f" and the number (ISO 517, from memory). The rest: common practice, no source.
+TEST_CASE("spoken/says further units") {
+    const std::vector<Row> rows = {
+        {"10 s later, 9.58 s, 5 h long",
+         "ten seconds later nine point five eight seconds five hours long"},
+        {"a 1 TB drive, 1211 Elm Drive", "a one terabyte drive twelve eleven elm drive"},
+        {"6ft2, 5ft10, 100ft2", "six foot two five foot ten one hundred square feet"},
+        {"10 cm × 20 cm, 10×20×30 cm",
+         "ten centimeters by twenty centimeters ten by twenty by thirty centimeters"},
+        {"1.5C warmer, at 180C, to 350 F",
+         "one point five degrees celsius warmer at one hundred eighty degrees celsius to three "
+         "hundred fifty degrees fahrenheit"},
+        {"row 12C, seat 4F, in 4K", "row twelve c seat four f in four k"},
+        {"180°C/350°F",
+         "one hundred eighty degrees celsius or three hundred fifty degrees fahrenheit"},
+        {"a 5½-mile walk, a 1½-hour show, 5½%",
+         "a five and a half mile walk a one and a half hour show five and a half percent"},
+        {"a ½ mile, 1/2 a mile, a 1/4 cup, 1/2 of it",
+         "a half mile half a mile a quarter cup one half of it"},
+        {"a 5 km-long beach", "a five kilometer long beach"},
+        {"a 2.0L engine, 100 m sprint, a 4x400m relay",
+         "a two point zero liter engine one hundred meter sprint a four by four hundred meter "
+         "relay"},
+        {"f/2.8 at 1/250 s", "f two point eight at one two hundred fiftieth of a second"},
+        {"1 Tbsp, 5 kts, 10pct, 72 BPM, 60 MPH",
+         "one tablespoon five knots ten percent seventy two beats per minute sixty miles per hour"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
