@@ -174,6 +174,21 @@ bool Passage::shouts() const {
     return *shouts_;
 }
 
+bool is_dash_gap(std::string_view gap) {
+    bool dash = false;
+    for (std::size_t at = 0; at < gap.size();) {
+        const unicode::CodePoint point = unicode::decode(gap, at);
+        at += point.size;
+        if (point.value == '-' || point.value == U'–' || point.value == U'—') {
+            if (dash) return false;
+            dash = true;
+        } else if (point.value != '.' && !unicode::is_blank(point.value)) {
+            return false;
+        }
+    }
+    return dash;
+}
+
 void append_words(std::string& words, std::string_view more) {
     if (more.empty()) return;
     if (!words.empty()) words += ' ';

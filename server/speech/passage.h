@@ -64,6 +64,9 @@ private:
 // Words for a template: "five" and "kilograms" to "five kilograms", blanks only where needed.
 void append_words(std::string& words, std::string_view more);
 
+// A dash with or without blanks and stops, and nothing else.
+bool is_dash_gap(std::string_view gap);
+
 // Classes of written form; true if word `i` (and perhaps some behind it) has been said.
 bool say_electronic(Passage& passage, std::size_t i);
 bool say_telephone(Passage& passage, std::size_t i);

@@ -1,5 +1,6 @@
 // Dates: "July 25, 2012", "25 July", "Jan-15-2020", "01.10.2010", "2006-08-05", years, decades and
 // spans of them. Month first in US English, day first in UK English.
+#include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
@@ -128,6 +129,18 @@ void say_year_behind(Passage& passage, std::size_t i) {
     if (number) passage.say(i + 1, year(*number, passage.language()));
 }
 
+void say_later_day(Passage& passage, std::size_t i);
+
+// "May 3 - June 5", "3 May - 5 June": the dash behind a date and before another is said with it.
+std::string_view to_behind(const Passage& passage, std::size_t i) {
+    if (!is_dash_gap(passage.between(i)) || !passage.adjacent(i + 1)) return {};
+    const int first = month_of(passage.folded(i + 1));
+    const int second = month_of(passage.folded(i + 2));
+    const bool date = (first != 0 && read_days(passage.text(i + 2)).has_value()) ||
+                      (second != 0 && read_days(passage.text(i + 1)).has_value());
+    return date ? "to" : std::string_view{};
+}
+
 // "July 25, 2012" with the month at i - 1, already said or about to be.
 bool say_day_after_month(Passage& passage, std::size_t i) {
     if (i == 0 || !passage.adjacent(i - 1)) return false;
@@ -152,8 +165,11 @@ bool say_day_after_month(Passage& passage, std::size_t i) {
         return false;
     }
     passage.say(i - 1, full_month);
-    passage.say(i, days_words(*days, passage.is_uk() ? "the" : ""));
+    std::string words = days_words(*days, passage.is_uk() ? "the" : "");
+    append_words(words, to_behind(passage, i));
+    passage.say(i, words);
     say_year_behind(passage, i);
+    say_later_day(passage, i);
     say_weekday_before(passage, i - 1);
     return true;
 }
@@ -192,10 +208,46 @@ bool say_day_before_month(Passage& passage, std::size_t i) {
     std::string words = days_words(*days, article ? "" : "the");
     append_words(words, "of");
     passage.say(i, words);
-    passage.say(i + 1, month_name(number));
+    std::string name(month_name(number));
+    append_words(name, to_behind(passage, i + 1));
+    passage.say(i + 1, name);
     say_year_behind(passage, i + 1);
     say_weekday_before(passage, i);
     return true;
+}
+
+// "from 3 to 5 May", "on 3 and 5 May": the day whose month comes later.
+bool say_day_before_later_month(Passage& passage, std::size_t i) {
+    static constexpr auto cues = std::to_array<std::string_view>({"between", "from", "on"});
+    if (!passage.joined(i) || !passage.joined(i + 1) || !passage.joined(i + 2)) return false;
+    const std::string between = passage.folded(i + 1);
+    const bool cue = passage.follows(i) &&
+                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    if (between != "to" && !(cue && (between == "and" || between == "or"))) return false;
+    const std::optional<Days> from = read_days(passage.text(i));
+    const std::optional<Days> to = read_days(passage.text(i + 2));
+    const std::string month = passage.text(i + 3);
+    if (!from || !to || from->to.number != 0 || to->to.number != 0) return false;
+    if (from->from.number >= to->from.number || month_of(ascii::lower(month)) == 0) return false;
+    if (!ascii::is_upper(passage.raw(i + 3)[0])) return false;
+    passage.say(i, days_words(*from, "the"));
+    return true;
+}
+
+// "May 3 and 4", "from May 3 to 5": the day whose month came before.
+void say_later_day(Passage& passage, std::size_t i) {
+    static constexpr auto links =
+        std::to_array<std::string_view>({"-", "and", "or", "through", "to", "until"});
+    if (!passage.joined(i) || !passage.joined(i + 1)) return;
+    if (std::find(links.begin(), links.end(), passage.folded(i + 1)) == links.end()) return;
+    const std::optional<Days> days = read_days(passage.text(i + 2));
+    if (!days) return;
+    // "On May 3 and 4 people came"
+    const std::string behind = passage.joined(i + 2) ? passage.folded(i + 3) : std::string{};
+    const bool counts = !behind.empty() && !is_function_word(behind);
+    if (counts || month_of(behind) != 0 || behind == "of") return;
+    passage.say(i + 2, days_words(*days, passage.is_uk() ? "the" : ""));
+    say_year_behind(passage, i + 2);
 }
 
 struct Date {
@@ -271,15 +323,16 @@ bool say_numeric_date(Passage& passage, std::size_t i, std::string_view token, c
 
 // "2024-07" is July; "2004-07" are years, as the second could be one. "2023/24" is a season.
 bool say_year_and_more(Passage& passage, std::size_t i, std::string_view token) {
-    if (token.size() < 7 || (token[4] != '-' && token[4] != '/')) return false;
+    if (token.size() < 6 || (token[4] != '-' && token[4] != '/')) return false;
     const std::optional<int> first = read_year(token.substr(0, 4));
     const std::string_view rest = token.substr(5);
     const std::optional<int> second = to_int(rest);
     if (!first || !second || *first < 1900 || *first > 2100) return false;
     const Language language = passage.language();
     if (token[4] == '/') {
-        const bool season = rest.size() == 2 ? *second == (*first + 1) % 100
-                                             : rest.size() == 4 && *second == *first + 1;
+        const bool season = rest.size() == 1   ? *second == (*first + 1) % 10
+                            : rest.size() == 2 ? *second == (*first + 1) % 100
+                                               : rest.size() == 4 && *second == *first + 1;
         if (!season) return false;
         const std::string behind =
             rest.size() == 4 ? year(*second, language) : in_pairs(rest, language);
@@ -361,6 +414,17 @@ bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) 
     const bool cue =
         weekday || (i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end());
+    // What happened, unless a year makes it a day.
+    if (token == "9/11") {
+        const std::string words = "nine eleven";
+        if (passage.is_uk() && cue) {
+            passage.say(i, words,
+                        {date_words(Date{first, second, 0}, Order::day_first, passage.language())});
+        } else {
+            passage.say(i, words);
+        }
+        return true;
+    }
     // "22/7" in the US, where the day comes second.
     if (!cue && !passage.is_uk() && !month_first && second <= 10) return false;
     if (!cue && (first == second || token == "24/7" || token == "9/11" || token == "7/7"))
@@ -457,7 +521,18 @@ bool is_length_of_time(const Passage& passage, std::size_t i, std::string_view t
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
 }
 
+// "the '00s", "the early 00s": they have no word of their own but in the UK.
+bool say_first_decade(Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto cues = std::to_array<std::string_view>({"early", "late", "the"});
+    const bool cue = passage.follows(i) &&
+                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    if (token != "'00s" && !(token == "00s" && cue)) return false;
+    passage.say(i, passage.is_uk() ? "noughties" : "two thousands");
+    return true;
+}
+
 bool say_decade(Passage& passage, std::size_t i, std::string_view token) {
+    if (say_first_decade(passage, i, token)) return true;
     if (is_length_of_time(passage, i, token)) return false;
     const std::size_t hyphen = token.find('-');
     const Language language = passage.language();
@@ -514,6 +589,14 @@ bool is_era(std::string_view text) {
            text == "B.C" || text == "C.E" || text == "B.C.E";
 }
 
+// "2027 of them": some of many.
+bool is_part_of(const Passage& passage, std::size_t i) {
+    static constexpr auto many =
+        std::to_array<std::string_view>({"our", "the", "them", "these", "those", "us", "your"});
+    return passage.folded(i + 1) == "of" && passage.joined(i + 1) &&
+           std::find(many.begin(), many.end(), passage.folded(i + 2)) != many.end();
+}
+
 // Four bare digits from 1100 to 2099: a year, unless a noun in the plural says that things are
 // counted and nothing says that it is a year.
 bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
@@ -535,7 +618,9 @@ bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
         passage.say(i, year(*number, language));
         return true;
     }
-    const bool counted = passage.joined(i) && is_lower_plural(passage.text(i + 1));
+    const bool counted =
+        passage.joined(i) && (is_lower_plural(passage.text(i + 1)) ||
+                              (is_part_of(passage, i) && !has_year_cue(passage, i)));
     const std::string as_number = cardinal(*number, language);
     if (!counted) {
         passage.say(i, year(*number, language));
@@ -556,13 +641,26 @@ bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+std::string clipped_words(std::string_view token, Language language) {
+    if (token.starts_with('\'')) token.remove_prefix(1);
+    const std::optional<int> number = token.size() == 2 ? to_int(token) : std::nullopt;
+    if (!number) return {};
+    return (*number < 10 ? "oh " : "") + cardinal(*number, language);
+}
+
 // "'98": a year that has lost its century.
 bool say_clipped_year(Passage& passage, std::size_t i, std::string_view token) {
-    if (!token.starts_with('\'') || token.size() != 3) return false;
-    const std::optional<int> number = to_int(token.substr(1));
-    if (!number) return false;
-    std::string words = *number < 10 ? "oh " : "";
-    passage.say(i, words + cardinal(*number, passage.language()));
+    if (!token.starts_with('\'')) return false;
+    const std::size_t hyphen = std::min(token.find('-'), token.size()); // "'98-'99"
+    const std::string from = clipped_words(token.substr(0, hyphen), passage.language());
+    if (from.empty()) return false;
+    if (hyphen == token.size()) {
+        passage.say(i, from);
+        return true;
+    }
+    const std::string to = clipped_words(token.substr(hyphen + 1), passage.language());
+    if (to.empty()) return false;
+    passage.say(i, from + " to " + to);
     return true;
 }
 
@@ -592,7 +690,7 @@ bool say_date(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_span_from_month(passage, i, token) || say_span_from_day(passage, i)) return true;
     if (say_day_after_month(passage, i) || say_day_before_month(passage, i) ||
-        say_day_of_month(passage, i)) {
+        say_day_before_later_month(passage, i) || say_day_of_month(passage, i)) {
         return true;
     }
     if (say_numeric_date(passage, i, token, '/') || say_numeric_date(passage, i, token, '-') ||
@@ -621,10 +719,26 @@ void say_weekday_before(Passage& passage, std::size_t first) {
     if (ascii::is_upper(passage.raw(first - 1)[0])) passage.say(first - 1, day);
 }
 
+// "Mon/Wed/Fri", "Jan/Feb": one after the other.
+bool say_list_of_names(Passage& passage, std::size_t i, std::string_view folded) {
+    if (folded.find('/') == std::string_view::npos || !ascii::is_upper(passage.raw(i)[0]))
+        return false;
+    std::string words;
+    for (const std::string_view part : split(folded, '/')) {
+        const std::string_view day = weekday_of(part);
+        const std::string_view name = day.empty() ? month_words(part) : day;
+        if (name.empty()) return false;
+        append_words(words, name);
+    }
+    passage.say(i, words);
+    return true;
+}
+
 // "Mon-Fri", "Jan.-Mar.": days or months with "to" between.
 bool say_names_of_dates(Passage& passage, std::size_t i) {
     std::string token = passage.folded(i);
-    if (token.size() < 7 || token.size() > 21) return false;
+    if (token.size() < 7 || token.size() > 40) return false;
+    if (say_list_of_names(passage, i, token)) return true;
     const std::size_t hyphen = token.find('-');
     if (hyphen == std::string::npos || !ascii::is_upper(passage.raw(i)[0])) return false;
     std::string from = token.substr(0, hyphen);

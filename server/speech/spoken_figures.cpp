@@ -570,9 +570,15 @@ bool say_fraction(Passage& passage, std::size_t i) {
 
 bool say_range(Passage& passage, std::size_t i) {
     const std::optional<FigureRange> range = read_range(passage.text(i));
+    const Language language = passage.language();
+    if (range && is_ordinal_suffix(range->from.suffix) && is_ordinal_suffix(range->to.suffix) &&
+        range->from.sign.empty() && range->from.currency.empty()) { // "the 3rd-5th"
+        passage.say(i, ordinal(range->from.whole, language) + " to " +
+                           ordinal(range->to.whole, language));
+        return true;
+    }
     if (!range || !range->from.is_bare() || !range->to.currency.empty() || !range->to.sign.empty())
         return false;
-    const Language language = passage.language();
     const std::string from = number_words(range->from, language);
     if (is_ordinal_suffix(range->to.suffix) && range->to.fraction.empty()) {
         passage.say(i, ordinal(range->from.whole, language) + " to " +
@@ -581,7 +587,8 @@ bool say_range(Passage& passage, std::size_t i) {
     }
     if (!range->to.suffix.empty()) return false;
     const std::string to = number_words(range->to, language);
-    if (passage.text(i) == "50-50") {
+    const bool always = passage.text(i) == "24-7" && !is_score(passage, i, *range);
+    if (passage.text(i) == "50-50" || always) {
         passage.say(i, from + ' ' + to);
     } else if (passage.is_uk() && is_score(passage, i, *range)) {
         passage.say(i, (from == "nought" ? "nil" : from) + ' ' + (to == "nought" ? "nil" : to));

@@ -365,6 +365,20 @@ bool say_compound(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "Under 18s", "for over 65s": people of an age; "in under 30s" is a time.
+bool is_age_group(const Passage& passage, std::size_t i, const Figure& figure) {
+    static constexpr auto cues = std::to_array<std::string_view>({"all", "for", "most", "the"});
+    if (!passage.follows(i)) return false;
+    const std::string side = passage.folded(i - 1);
+    const int age = to_int(figure.whole).value_or(0);
+    const bool young = side == "under" && age >= 5 && age <= 25 && age % 10 != 0;
+    const bool old = side == "over" && age >= 50 && age <= 90 && age % 5 == 0;
+    if (!young && !old) return false;
+    const bool opens = ascii::is_upper(passage.raw(i - 1)[0]);
+    const std::string before = passage.follows(i - 1) ? passage.folded(i - 2) : std::string{};
+    return opens || std::find(cues.begin(), cues.end(), before) != cues.end();
+}
+
 // "the 747s", "two 5s", "1s and 0s", "100s of": a plural, not a length of time.
 bool is_plural_figure(const Passage& passage, std::size_t i, const Figure& figure) {
     static constexpr auto cues = std::to_array<std::string_view>({
@@ -373,6 +387,7 @@ bool is_plural_figure(const Passage& passage, std::size_t i, const Figure& figur
     });
     if (!figure.fraction.empty()) return false;
     if (passage.joined(i) && passage.folded(i + 1) == "of") return true;
+    if (is_age_group(passage, i, figure)) return true;
     const bool paired = passage.joined(i + 1) && passage.folded(i + 1) == "and" &&
                         passage.folded(i + 2).size() < 4 && passage.folded(i + 2).ends_with('s') &&
                         ascii::is_digit(passage.folded(i + 2)[0]);

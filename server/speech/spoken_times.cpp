@@ -77,6 +77,10 @@ std::string quarter_words(const Clock& clock, Language language) {
     }
 }
 
+bool is_named_hour(std::string_view word) {
+    return word == "noon" || word == "midday" || word == "midnight";
+}
+
 // A full hour without a.m. or p.m.; from 13 on in the 24-hour way.
 void say_full_hour(Passage& passage, std::size_t i, int hour) {
     const Language language = passage.language();
@@ -91,22 +95,6 @@ void say_full_hour(Passage& passage, std::size_t i, int hour) {
     } else {
         passage.say(i, cardinal(hour - 12, language) + " .pm");
     }
-}
-
-// A dash with or without blanks and stops, and nothing else.
-bool is_dash_gap(std::string_view gap) {
-    bool dash = false;
-    for (std::size_t at = 0; at < gap.size();) {
-        const unicode::CodePoint point = unicode::decode(gap, at);
-        at += point.size;
-        if (point.value == '-' || point.value == U'–' || point.value == U'—') {
-            if (dash) return false;
-            dash = true;
-        } else if (point.value != '.' && !unicode::is_blank(point.value)) {
-            return false;
-        }
-    }
-    return dash;
 }
 
 // "9 a.m. - 5 p.m.": the dash before another time is said with the first.
@@ -129,6 +117,9 @@ void say_clock(Passage& passage, std::size_t i, const Clock& clock) {
     const Language language = passage.language();
     if (!clock.half.empty() || !clock.minutes_written) {
         passage.say(i, clock_words(clock, language) + std::string(to_behind(passage, i)));
+    } else if (clock.hour == 12 && clock.minute == 0 && passage.joined(i) &&
+               is_named_hour(passage.folded(i + 1))) {
+        passage.say(i, "twelve"); // "12:00 noon"
     } else if (clock.minute == 0) {
         say_full_hour(passage, i, clock.hour);
     } else {
@@ -154,8 +145,11 @@ void say_zone_behind(Passage& passage, std::size_t i) {
 std::string half_behind(const Passage& passage, std::size_t i) {
     if (!passage.joined(i)) return {};
     const std::string next = passage.text(i + 1);
-    const std::size_t hyphen = next.find('-'); // "9 a.m.-5 p.m."
-    if (hyphen != std::string::npos && !read_clock(next.substr(hyphen + 1), ":.")) return {};
+    const std::size_t hyphen = next.find('-'); // "9 a.m.-5 p.m.", "9 a.m.-noon"
+    if (hyphen != std::string::npos && !is_named_hour(next.substr(hyphen + 1)) &&
+        !read_clock(next.substr(hyphen + 1), ":.")) {
+        return {};
+    }
     return half_of(std::string_view(next).substr(0, hyphen));
 }
 
@@ -164,6 +158,10 @@ bool say_glued_range(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     const std::size_t hyphen = token.find('-');
     if (hyphen == std::string::npos) return false;
+    if (is_named_hour(token.substr(hyphen + 1))) {
+        passage.say(i, "." + half_of(token.substr(0, hyphen)) + " to " + token.substr(hyphen + 1));
+        return true;
+    }
     const std::optional<Clock> to = read_clock(token.substr(hyphen + 1), ":.");
     if (!to) return false;
     passage.say(i, "." + half_of(token.substr(0, hyphen)) + " to " +
@@ -189,8 +187,15 @@ bool say_duration(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<int> seconds = to_int(token.substr(second + 1));
     if (!hours || !minutes || !seconds || *minutes > 59 || *seconds > 59) return false;
     const Language language = passage.language();
-    passage.say(i, counted(*hours, "hour", language) + ' ' + counted(*minutes, "minute", language) +
-                       " and " + counted(*seconds, "second", language));
+    const bool none = *hours == 0 && *minutes == 0 && *seconds == 0;
+    std::string words;
+    if (*hours != 0 || none) append_words(words, counted(*hours, "hour", language));
+    if (*minutes != 0) append_words(words, counted(*minutes, "minute", language));
+    if (*seconds != 0) {
+        append_words(words, words.empty() ? "" : "and");
+        append_words(words, counted(*seconds, "second", language));
+    }
+    passage.say(i, words);
     const std::string half = half_behind(passage, i);
     if (!half.empty()) passage.say(i + 1, "." + half);
     say_zone_behind(passage, half.empty() ? i : i + 1);
@@ -272,6 +277,14 @@ std::optional<Elapsed> read_elapsed(std::string_view token) {
     return elapsed;
 }
 
+// "It takes 1h20": how long, not when.
+bool is_length_cue(const Passage& passage, std::size_t i) {
+    static constexpr auto cues = std::to_array<std::string_view>(
+        {"for", "in", "last", "lasted", "lasts", "run", "runs", "take", "takes", "took"});
+    return passage.follows(i) &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
 // "1h30m", "2h 30m", "5m 30s", "14h30"; one part alone is left to the measures.
 bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<Elapsed> elapsed = read_elapsed(token);
@@ -279,6 +292,11 @@ bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
     const Language language = passage.language();
     if (elapsed->hours >= 0 && elapsed->minutes >= 0 && !elapsed->minutes_named) {
         if (elapsed->hours > 24 || elapsed->minutes > 59) return false;
+        if (is_length_cue(passage, i)) {
+            passage.say(i, counted(elapsed->hours, "hour", language) + ' ' +
+                               cardinal(elapsed->minutes, language));
+            return true;
+        }
         Clock clock{elapsed->hours, elapsed->minutes, true, {}};
         passage.say(i, minutes_words(clock, language));
         return true;
@@ -351,10 +369,30 @@ bool say_clock_range(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "noon-3pm", "9am-noon", "noon-3 p.m."
+bool say_named_hour_range(Passage& passage, std::size_t i) {
+    const std::string token = passage.folded(i);
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string::npos) return false;
+    const std::string_view from = std::string_view(token).substr(0, hyphen);
+    const std::string_view to = std::string_view(token).substr(hyphen + 1);
+    if (is_named_hour(from) == is_named_hour(to)) return false;
+    const std::optional<Clock> clock = read_clock(is_named_hour(from) ? to : from, ":.");
+    if (!clock || clock->hour > 12) return false;
+    const std::string words = clock_words(*clock, passage.language());
+    passage.say(i, is_named_hour(from) ? std::string(from) + " to " + words
+                                       : words + " to " + std::string(to));
+    const std::string half =
+        clock->half.empty() && is_named_hour(from) ? half_behind(passage, i) : std::string{};
+    if (!half.empty()) passage.say(i + 1, "." + half);
+    return true;
+}
+
 } // namespace
 
 bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
+    if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
     if (say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
         say_watch(passage, i, token) || say_elapsed(passage, i, token)) {

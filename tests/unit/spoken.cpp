@@ -407,6 +407,42 @@ TEST_CASE("spoken/says further units") {
     }
 }
 
+// Common practice, no source: spans of days are read as ordinals, as each day alone is.
+TEST_CASE("spoken/says spans of days and hours") {
+    const std::vector<Row> rows = {
+        {"from 3 to 5 May, between 3 and 5 May",
+         "from the third to the fifth of may between the third and the fifth of may"},
+        {"May 3 to 5, May 3 and 4, May 3 – 5",
+         "may third to fifth may third and fourth may third to fifth"},
+        {"in May 3 and 4 people came, 3 to 5 limpets",
+         "in may third and four people came three to five limpets"},
+        {"May 3 – June 5, 3 May – 5 June",
+         "may third to june fifth the third of may to the fifth of june"},
+        {"the 3rd–5th", "the third to fifth"},
+        {"noon–3pm, 9am–noon, 10 a.m.–noon", "noon to three pm nine am to noon ten am to noon"},
+        {"at 12:00 noon", "at twelve noon"},
+        {"open 24-7, after 9/11", "open twenty four seven after nine eleven"},
+        {"won 24-7", "won twenty four to seven"},
+        {"the '00s, '98–'99", "the two thousands ninety eight to ninety nine"},
+        {"Mon/Wed/Fri, Jan/Feb", "monday wednesday friday january february"},
+        {"1:30:00, 0:45:00, 1:01:01",
+         "one hour thirty minutes forty five minutes one hour one minute and one second"},
+        {"it takes 1h20, at 9h30", "it takes one hour twenty at nine thirty"},
+        {"Under 18s, for over 65s, in under 18s",
+         "under eighteens for over sixty fives in under eighteen seconds"},
+        {"2027 of them, in 2027 of the", "two thousand twenty seven of them in twenty twenty seven "
+                                         "of the"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+    CHECK(said_in_uk("the '00s, 2026/7") == "the noughties twenty twenty six seven");
+    CHECK(said_in_uk("won 24-7") == "won twenty four seven");
+    CHECK(readings("after 9/11").empty());
+    CHECK(readings("at 12:00 noon").empty());
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
