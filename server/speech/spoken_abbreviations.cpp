@@ -219,6 +219,13 @@ bool before_figure(const Passage& passage, std::size_t i) {
     if (!passage.adjacent(i)) return false;
     const std::string next = passage.text(i + 1);
     if (next.empty()) return false;
+    // Words of their own: "a par 4", "we make art 5 days a week".
+    static constexpr auto words =
+        std::to_array<std::string_view>({"apt", "art", "ex", "par", "sec"});
+    const std::string folded = passage.folded(i);
+    const bool word = std::find(words.begin(), words.end(), folded) != words.end();
+    if (word && !passage.joined_by_stop(i) && (folded == "par" || !is_name(passage.raw(i))))
+        return false;
     if (ascii::is_digit(next[0])) return true;
     const bool roman = next.find_first_not_of("IVXLC") == std::string::npos;
     return roman && next != "I" && (passage.joined_by_stop(i) || passage.folded(i) == "mk");

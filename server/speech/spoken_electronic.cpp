@@ -352,6 +352,21 @@ std::string hyphened_words(std::string_view token, Language language) {
     return words;
 }
 
+// "Gates A1-A9", "Q1-Q3": the same letter and a larger figure.
+bool say_lettered_range(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string_view::npos || hyphen < 2) return false;
+    const std::string_view from = token.substr(0, hyphen);
+    const std::string_view to = token.substr(hyphen + 1);
+    if (to.size() < 2 || !ascii::is_upper(from[0]) || from[0] != to[0]) return false;
+    const std::optional<int> first = to_int(from.substr(1));
+    const std::optional<int> last = to_int(to.substr(1));
+    if (!first || !last || *first >= *last) return false;
+    passage.say(i, mixture_words(from, passage.language()) + " to " +
+                       mixture_words(to, passage.language()));
+    return true;
+}
+
 } // namespace
 
 bool say_electronic(Passage& passage, std::size_t i) {
@@ -383,6 +398,11 @@ bool say_electronic(Passage& passage, std::size_t i) {
 
 void say_mixed(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
+    if (token == "WW1" || token == "WW2") {
+        passage.say(i, token.back() == '1' ? "world war one" : "world war two");
+        return;
+    }
+    if (say_lettered_range(passage, i, token)) return;
     // "GMT-5" lies behind the clock, not "GMT 5".
     if ((token.starts_with("GMT-") || token.starts_with("UTC-")) && token.size() > 4 &&
         ascii::is_digit(token[4])) {

@@ -1,4 +1,5 @@
 // Bare figures: cardinals, ordinals, decimals, versions, sums, fractions and ranges without a unit.
+#include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
@@ -14,6 +15,11 @@ bool is_ordinal_suffix(std::string_view suffix) {
     const std::string folded = ascii::lower(suffix);
     return folded == "st" || folded == "nd" || folded == "rd" || folded == "th" || folded == "ˢᵗ" ||
            folded == "ⁿᵈ" || folded == "ʳᵈ" || folded == "ᵗʰ";
+}
+
+template <std::size_t size>
+bool is_in(const std::array<std::string_view, size>& words, std::string_view word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 bool all_digits(std::string_view text) {
@@ -152,6 +158,29 @@ std::string power_of_ten(std::string_view suffix, Language language) {
            cardinal(suffix, language);
 }
 
+// "50K people" are thousands; "10k runners" run ten kilometers and "4K screens" have so many dots.
+bool is_counted_in_thousands(const std::string& noun) {
+    static constexpr auto of_length_or_dots = std::to_array<std::string_view>({
+        "cameras",
+        "courses",
+        "displays",
+        "events",
+        "images",
+        "monitors",
+        "projectors",
+        "races",
+        "runners",
+        "runs",
+        "screens",
+        "streams",
+        "times",
+        "videos",
+        "walks",
+    });
+    return is_counted_in_millions(noun) ||
+           (is_lower_plural(noun) && !is_in(of_length_or_dots, noun));
+}
+
 // What may stand behind a bare figure: "50+", "747s", "2012's", "10k", "5M".
 bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
     const Language language = passage.language();
@@ -179,7 +208,7 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
                     (number && *number > 1099 && *number < 2100 ? year(*number, language) : words) +
                         "'s");
     } else if (figure.suffix == "k" || figure.suffix == "K") {
-        passage.say(i, words + " .k");
+        passage.say(i, words + (is_counted_in_thousands(next) ? " thousand" : " .k"));
     } else if (figure.suffix == "M" || figure.suffix == "bn" || figure.suffix == "B" ||
                figure.suffix == "mn") {
         passage.say(i, words + ' ' + std::string(magnitude_of_suffix(figure.suffix)));
@@ -253,21 +282,66 @@ bool say_by(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "Rm. 214", "Hwy. 101": the stop belongs to the word.
+bool is_numbered_word(const Passage& passage, std::size_t i) {
+    static constexpr auto named = std::to_array<std::string_view>({
+        "airbus",  "apartment", "apt",        "boeing", "bus",   "extension", "flight", "form",
+        "highway", "hwy",       "interstate", "locker", "model", "porsche",   "psalm",  "rm",
+        "room",    "route",     "rte",        "sonnet", "suite", "train",
+    });
+    static constexpr auto shortened =
+        std::to_array<std::string_view>({"apt", "hwy", "rm", "rt", "rte", "ste"});
+    const std::string before = passage.folded(i - 1);
+    if (passage.joined_by_stop(i - 1)) return is_in(shortened, before);
+    return is_in(named, before) || passage.raw(i - 1) == "Box";
+}
+
+bool is_followed_by_noun(const Passage& passage, std::size_t i) {
+    return passage.joined(i) && !is_function_word(passage.folded(i + 1));
+}
+
+// "did a 180", "flew a 747"; "a 250 word text" counts.
+bool is_named_by_article(const Passage& passage, std::size_t i, std::string_view token) {
+    const std::string before = passage.folded(i - 1);
+    if (before != "a" && before != "an") return false;
+    static constexpr auto turns = std::to_array<std::string_view>(
+        {"camera", "image", "photo", "spin", "tour", "turn", "video", "view"});
+    if ((token == "180" || token == "360") && passage.joined(i) &&
+        is_in(turns, passage.folded(i + 1)))
+        return true;
+    return token.size() == 3 && token.substr(1) != "00" && !is_followed_by_noun(passage, i);
+}
+
+// "Tides 101": the first course in it.
+bool is_first_course(const Passage& passage, std::size_t i, std::string_view token) {
+    return token == "101" && ascii::is_upper(passage.raw(i - 1)[0]) &&
+           !is_function_word(passage.folded(i - 1)) && !is_followed_by_noun(passage, i);
+}
+
 // Figures that name rather than count: "Room 101", "Flight 370", "RFC 2119".
 bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view token) {
-    static constexpr auto named = std::to_array<std::string_view>({
-        "airbus", "apartment", "apt",   "boeing",     "bus",    "extension", "flight",
-        "form",   "highway",   "hwy",   "interstate", "locker", "model",     "porsche",
-        "psalm",  "room",      "route", "rte",        "sonnet", "suite",     "train",
-    });
-    if (!passage.follows(i) || token.size() < 3 || token.size() > 4 || !all_digits(token))
+    if (i == 0 || !passage.adjacent(i - 1) || token.size() < 3 || token.size() > 4 ||
+        !all_digits(token))
         return false;
     if (passage.joined(i) && is_lower_plural(passage.text(i + 1))) return false;
+    if (is_numbered_word(passage, i)) return true;
+    if (!passage.joined(i - 1)) return false;
+    if (is_named_by_article(passage, i, token) || is_first_course(passage, i, token)) return true;
     const std::string_view before = passage.raw(i - 1);
-    if (std::find(named.begin(), named.end(), passage.folded(i - 1)) != named.end()) return true;
     return before.size() >= 2 && before.size() <= 4 && !passage.shouts() &&
            std::all_of(before.begin(), before.end(), ascii::is_upper) &&
            capitals_kind(before) == Capitals::letters && token.substr(1) != "00";
+}
+
+// "Rooms 101-105": each end is a name.
+bool is_range_of_names(const Passage& passage, std::size_t i, const FigureRange& range) {
+    static constexpr auto named = std::to_array<std::string_view>(
+        {"apartments", "flights", "lockers", "rooms", "routes", "suites"});
+    const auto is_name = [](const Figure& figure) {
+        return figure.fraction.empty() && (figure.whole.size() == 3 || figure.whole.size() == 4);
+    };
+    return passage.follows(i) && is_in(named, passage.folded(i - 1)) && is_name(range.from) &&
+           is_name(range.to);
 }
 
 // "1,500" is "fifteen hundred" to many US readers, "0" is "zero" to many in the UK.
@@ -297,16 +371,23 @@ std::optional<Slashed> read_slashed(std::string_view token) {
     if (slash == std::string_view::npos || slash == 0) return std::nullopt;
     const std::string_view top = token.substr(0, slash);
     std::string_view bottom = token.substr(slash + 1);
-    if (bottom.size() > 3 && bottom.ends_with('s')) bottom.remove_suffix(1); // "2/3rds"
+    const bool plural = bottom.size() > 3 || (bottom.size() == 2 && top != "1");
+    if (plural && bottom.ends_with('s')) bottom.remove_suffix(1); // "2/3rds", "3/4s"
     if (bottom.size() > 2 && is_ordinal_suffix(bottom.substr(bottom.size() - 2)))
         bottom.remove_suffix(2);
     if (!all_digits(top) || !all_digits(bottom)) return std::nullopt;
     return Slashed{std::string(top), std::string(bottom)};
 }
 
-// Said without "over" or parts: "24/7", "9/11", "50/50".
-bool is_fixed_pair(const Slashed& pair, std::string_view token) {
-    return pair.top == pair.bottom || token == "24/7" || token == "9/11" || token == "7/7";
+// Said without "over" or parts: "24/7", "9/11", "50/50", "an 80/20 split", "3/4 time".
+bool is_fixed_pair(const Passage& passage, std::size_t i, const Slashed& pair,
+                   std::string_view token) {
+    const int top = to_int(pair.top).value_or(0);
+    const int bottom = to_int(pair.bottom).value_or(0);
+    const bool shares = top + bottom == 100 && top % 5 == 0 && top > 0 && bottom > 0;
+    const bool time = passage.joined(i) && passage.folded(i + 1) == "time";
+    return pair.top == pair.bottom || shares || time || token == "24/7" || token == "9/11" ||
+           token == "7/7";
 }
 
 // "a half" and "three quarters" behind a whole number, with their "and".
@@ -346,6 +427,7 @@ bool is_mark_given(const Passage& passage, std::size_t i, const Slashed& pair) {
     if (pair.bottom != "5" && pair.bottom != "10" && pair.bottom != "20" && pair.bottom != "100")
         return false;
     if (pair.top == pair.bottom) return pair.top != "20"; // "20/20 vision"
+    if (passage.joined(i) && passage.folded(i + 1) == "stars") return true;
     return passage.follows(i) &&
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end() &&
            !(passage.joined(i) && passage.folded(i + 1) == "of");
@@ -541,7 +623,7 @@ bool say_fraction(Passage& passage, std::size_t i) {
         passage.say(i, fraction(pair->top, pair->bottom, language) + " inch");
         return true;
     }
-    if (is_fixed_pair(*pair, token)) {
+    if (is_fixed_pair(passage, i, *pair, token)) {
         passage.say(i, cardinal(pair->top, language) + ' ' + cardinal(pair->bottom, language));
         return true;
     }
@@ -580,6 +662,11 @@ bool say_range(Passage& passage, std::size_t i) {
     if (!range || !range->from.is_bare() || !range->to.currency.empty() || !range->to.sign.empty())
         return false;
     const std::string from = number_words(range->from, language);
+    if (range->to.suffix.empty() && is_range_of_names(passage, i, *range)) {
+        passage.say(i, in_pairs(range->from.whole, language) + " to " +
+                           in_pairs(range->to.whole, language));
+        return true;
+    }
     if (is_ordinal_suffix(range->to.suffix) && range->to.fraction.empty()) {
         passage.say(i, ordinal(range->from.whole, language) + " to " +
                            ordinal(range->to.whole, language));
@@ -597,7 +684,8 @@ bool say_range(Passage& passage, std::size_t i) {
                            in_pairs(range->to.whole, language));
     } else {
         const bool both = passage.follows(i) && passage.folded(i - 1) == "between";
-        passage.say(i, from + (both ? " and " : " to ") + to);
+        const bool record = passage.joined(i) && passage.folded(i + 1) == "record"; // won and lost
+        passage.say(i, from + (both || record ? " and " : " to ") + to);
     }
     return true;
 }
@@ -606,6 +694,12 @@ bool say_figure(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (token.starts_with('#') && token.size() > 1 && all_digits(token.substr(1))) {
         passage.say(i, "number " + cardinal(token.substr(1), passage.language()));
+        return true;
+    }
+    if (const std::optional<FigureRange> range = read_range(token.substr(token.starts_with('#')));
+        token.starts_with('#') && range && range->from.is_bare() && range->to.is_bare()) {
+        passage.say(i, "numbers " + number_words(range->from, passage.language()) + " to " +
+                           number_words(range->to, passage.language()));
         return true;
     }
     const std::optional<Figure> figure = read_figure(token);

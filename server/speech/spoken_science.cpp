@@ -108,6 +108,7 @@ bool say_formula(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);
     if (raw.size() < 2 || raw.size() > 24 || !ascii::is_upper(raw[0])) return false;
     const std::string token = passage.text(i);
+    if (token == "WW1" || token == "WW2") return false; // wars, not tungsten
     if (is_known_formula(token)) {
         passage.say(i, read_formula(token, passage.language())->words);
         return true;

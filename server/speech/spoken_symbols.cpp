@@ -261,6 +261,10 @@ bool say_symbol(Passage& passage, std::size_t i) {
     const std::string text = passage.text(i);
     if (text == "-") return say_lone_hyphen(passage, i);
     if (text == "x" || text == "X") return say_lone_x(passage, i);
+    if (text == "/" && i + 2 < passage.size() && passage.text(i + 2) == "=") {
+        passage.say(i, "divided by"); // "12 / 4 = 3"
+        return true;
+    }
     if (text == "×" && say_lone_x(passage, i)) return true;
     if (text.size() <= 3 && !passage.follows(i) && passage.joined(i)) {
         const std::string_view words = words_before_figure(text);

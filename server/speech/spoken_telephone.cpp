@@ -1,5 +1,6 @@
 // Telephone numbers, internet addresses of four numbers, and other figures said digit by digit.
 // In the UK a digit that repeats is "double" or "triple" and the nought is "oh".
+#include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "text/ascii.h"
@@ -183,6 +184,33 @@ bool has_call_cue(const Passage& passage, std::size_t i) {
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
 }
 
+// "call 999", "a 111 caller"; "911" in the US unless things are counted.
+bool is_emergency(const Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto numbers =
+        std::to_array<std::string_view>({"101", "111", "112", "911", "999"});
+    static constexpr auto calls =
+        std::to_array<std::string_view>({"call", "caller", "callers", "calls", "dispatcher",
+                                         "dispatchers", "operator", "operators"});
+    if (std::find(numbers.begin(), numbers.end(), token) == numbers.end()) return false;
+    if (has_call_cue(passage, i)) return true;
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    if (std::find(calls.begin(), calls.end(), next) != calls.end()) return true;
+    const bool car = passage.follows(i) && passage.folded(i - 1) == "porsche";
+    return token == "911" && !passage.is_uk() && !car && (next.empty() || is_function_word(next)) &&
+           next != "of";
+}
+
+// "text 60777", "text TIDE to 60777": a short code is read figure by figure.
+bool is_text_code(const Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() < 5 || token.size() > 6 || !passage.follows(i)) return false;
+    if (passage.folded(i - 1) == "text") return true;
+    if (passage.folded(i - 1) != "to") return false;
+    for (std::size_t back = 2; back <= 5 && back <= i; ++back) {
+        if (passage.folded(i - back) == "text") return true;
+    }
+    return false;
+}
+
 void say_digit_words(Passage& passage, std::size_t first, std::size_t last) {
     const bool free = passage.text(first) == "1" && is_free_call(passage.text(first + 1));
     for (std::size_t i = first; i <= last; ++i) {
@@ -202,9 +230,9 @@ bool say_spaced(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t count = count_digits(passage, i, last);
     const bool cue = has_call_cue(passage, i);
     if (last == i) {
-        const bool emergency = cue && (token == "911" || token == "999" || token == "112" ||
-                                       token == "101" || token == "111");
-        if (!emergency && !(cue && count == 7)) return false;
+        if (!is_emergency(passage, i, token) && !is_text_code(passage, i, token) &&
+            !(cue && count == 7))
+            return false;
         passage.say(i, said_digits(digits, passage.language()));
         return true;
     }

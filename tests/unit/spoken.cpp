@@ -443,6 +443,41 @@ TEST_CASE("spoken/says spans of days and hours") {
     CHECK(readings("at 12:00 noon").empty());
 }
 
+// Common practice, no source.
+TEST_CASE("spoken/knows figures that name from figures that count") {
+    const std::vector<Row> rows = {
+        {"Rm. 214, Hwy. 101, PO Box 123", "room two fourteen highway one oh one po box one twenty "
+                                          "three"},
+        {"the room. 101 people", "the room one hundred one people"},
+        {"Rooms 101–105, rooms 5-7", "rooms one oh one to one oh five rooms five to seven"},
+        {"Gates A1-A9, Q1–Q3, F-16", "gates a one to a nine q one to q three f sixteen"},
+        {"Tides 101 is on, about 101 limpets", "tides one oh one is on about one hundred one "
+                                               "limpets"},
+        {"a 747, did a 180, a 360 view, a 250 word text",
+         "a seven forty seven did a one eighty a three sixty view a two hundred fifty word text"},
+        {"911, a 911 call, 911 limpets", "nine one one a nine one one call nine hundred eleven "
+                                         "limpets"},
+        {"text TIDE to 60777, went to 60,777",
+         "text tide to six zero seven seven seven went to sixty thousand seven hundred seventy "
+         "seven"},
+        {"an 80/20 split, 3/4 time, 3/4 of it",
+         "an eighty twenty split three four time three quarters of it"},
+        {"3/5 stars, 2/3s of it", "three out of five stars two thirds of it"},
+        {"a 10-2 record", "a ten and two record"},
+        {"par 4, art 5 days a week, Art. 5", "par four art five days a week article five"},
+        {"50K people, 1.2k limpets, a 10k race",
+         "fifty thousand people one point two thousand limpets a ten k race"},
+        {"12 / 4 = 3, WW2, #5–7", "twelve divided by four equals three world war two numbers five "
+                                  "to seven"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+    CHECK(said_in_uk("911 is") == "nine hundred and eleven is");
+    CHECK(said_in_uk("a 999 call") == "a triple nine call");
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
