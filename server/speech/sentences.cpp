@@ -24,11 +24,11 @@ template <std::size_t size> constexpr bool has(const Words<size>& sorted, std::s
 
 // A sentence never ends here: what follows is the name, the example, the other side.
 constexpr auto leading = std::to_array<std::string_view>({
-    "adm",    "amb",  "approx", "asst", "attn", "atty", "brig", "ca",  "capt",
-    "cf",     "cmdr", "col",    "cpl",  "det",  "drs",  "e.g",  "eg",  "esp",
-    "fr",     "gen",  "gov",    "hon",  "i.e",  "ie",   "insp", "lt",  "maj",
-    "messrs", "mlle", "mme",    "mr",   "mrs",  "ms",   "msgr", "mx",  "pres",
-    "prof",   "pvt",  "rep",    "rev",  "sen",  "sgt",  "supt", "viz", "vs",
+    "adm",  "amb", "approx", "asst", "attn", "atty", "brig", "ca",     "capt", "cf",
+    "cmdr", "col", "cpl",    "det",  "drs",  "e.g",  "eg",   "esp",    "fr",   "gen",
+    "gov",  "hon", "i.e",    "ie",   "insp", "lt",   "maj",  "messrs", "mlle", "mme",
+    "mr",   "mrs", "ms",     "msgr", "mx",   "pres", "prof", "pvt",    "rep",  "rev",
+    "sen",  "sgt", "sts",    "supt", "viz",  "vs",
 });
 
 // These are ordinary words or endings too, so they lead on only with a capital of their own.
@@ -43,6 +43,7 @@ constexpr auto leading_capitalised = std::to_array<std::string_view>({
     "rep",
     "rev",
     "sen",
+    "sts",
 });
 
 // A sentence may end here; it does if an opener follows (see `openers`).
@@ -57,11 +58,11 @@ constexpr auto closing = std::to_array<std::string_view>({
 
 // These lead on to a figure, a Roman number or a single letter, and to nothing else.
 constexpr auto numbering = std::to_array<std::string_view>({
-    "app", "apps", "apt",  "art", "bldg", "c",   "ca",  "ch",  "chap", "eq",   "est",   "ex",
-    "ext", "fig",  "figs", "fl",  "gal",  "hr",  "hrs", "hwy", "jct",  "lb",   "lbs",   "max",
-    "min", "mins", "mk",   "no",  "nos",  "n°",  "nº",  "p",   "par",  "para", "paras", "pp",
-    "pt",  "pts",  "qt",   "ref", "refs", "reg", "rm",  "rms", "rte",  "sec",  "sect",  "ste",
-    "tel", "v",    "ver",  "vol", "vols", "vv",  "yd",  "yds",
+    "app",  "apps", "apt",  "art", "bldg", "c",    "ca",   "ch",  "chap", "eq",   "est",   "ex",
+    "ext",  "fig",  "figs", "fl",  "gal",  "hr",   "hrs",  "hwy", "jct",  "lb",   "lbs",   "max",
+    "min",  "mins", "mk",   "no",  "nos",  "n°",   "nº",   "p",   "par",  "para", "paras", "pg",
+    "pp",   "pt",   "pts",  "qt",  "ref",  "refs", "reg",  "rm",  "rms",  "rt",   "rte",   "sec",
+    "sect", "ste",  "tel",  "v",   "ver",  "vol",  "vols", "vv",  "yd",   "yds",
 });
 
 constexpr auto calendar = std::to_array<std::string_view>({

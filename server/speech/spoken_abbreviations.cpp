@@ -13,8 +13,18 @@ namespace say {
 namespace {
 
 // When an abbreviation is one: with a stop behind it or without, or only before a name or a figure.
-// A state stands behind the comma of its place ("Portland, Ore."), an edition behind its number.
-enum class When { always, stop, before_name, before_figure, behind_place, behind_figure };
+// A state stands behind the comma of its place ("Portland, Ore."), an edition behind its number, a
+// square behind its name, "v." between two words.
+enum class When {
+    always,
+    stop,
+    before_name,
+    before_figure,
+    behind_name,
+    behind_place,
+    behind_figure,
+    between
+};
 
 struct Abbreviation {
     std::string_view sign; // folded, without its last stop
@@ -38,6 +48,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"atty", "attorney", When::before_name},
     {"aug", "august"},
     {"ave", "avenue"},
+    {"avg", "average", When::always},
     {"bldg", "building", When::always},
     {"blvd", "boulevard", When::always},
     {"brig", "brigadier"},
@@ -49,6 +60,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"cf", "compare"},
     {"ch", "chapter", When::before_figure},
     {"chap", "chapter", When::before_figure},
+    {"cir", "circle", When::behind_name},
     {"cmdr", "commander", When::always},
     {"co", "company"},
     {"col", "colonel", When::before_name},
@@ -64,8 +76,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"drs", "doctors", When::before_name},
     {"e.g", "for example", When::always},
     {"ed", "edition", When::behind_figure},
-    {"eg", "for example"},
-
+    {"eg", "for example", When::always},
     {"eq", "equation", When::before_figure},
     {"esp", "especially"},
     {"esq", "esquire"},
@@ -87,7 +98,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"hon", "honorable", When::before_name},
     {"hwy", "highway", When::always},
     {"i.e", "that is", When::always},
-    {"ie", "that is"},
+    {"ie", "that is", When::always},
     {"inc", "incorporated"},
     {"incl", "including"},
     {"ind", "indiana", When::behind_place},
@@ -111,6 +122,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"mich", "michigan", When::behind_place},
     {"min", "minimum", When::before_figure},
     {"minn", "minnesota", When::behind_place},
+    {"misc", "miscellaneous", When::always},
     {"miss", "mississippi", When::behind_place},
     {"mk", "mark", When::before_figure},
     {"mlle", "mademoiselle", When::always},
@@ -121,6 +133,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"msgr", "monsignor", When::always},
     {"mt", "mount", When::before_name},
     {"mtn", "mountain", When::always},
+    {"mts", "mountains"},
     {"mx", "mix", When::before_name},
     {"neb", "nebraska", When::behind_place},
     {"nev", "nevada", When::behind_place},
@@ -136,7 +149,10 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"p", "page", When::before_figure},
     {"pa", "pennsylvania", When::behind_place},
     {"par", "paragraph", When::before_figure},
+    {"para", "paragraph", When::before_figure},
+    {"pg", "page", When::before_figure},
     {"pkwy", "parkway", When::always},
+    {"pl", "place", When::behind_name},
     {"pp", "pages", When::before_figure},
     {"pres", "president", When::before_name},
     {"prof", "professor", When::before_name},
@@ -146,6 +162,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"rep", "representative", When::before_name},
     {"rev", "reverend", When::before_name},
     {"rm", "room", When::before_figure},
+    {"rt", "route", When::before_figure},
     {"rte", "route", When::before_figure},
     {"sat", "saturday", When::before_name},
     {"sec", "section", When::before_figure},
@@ -154,12 +171,15 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"sep", "september"},
     {"sept", "september", When::always},
     {"sgt", "sergeant", When::always},
+    {"sq", "square", When::behind_name},
     {"sr", "senior"},
     {"ste", "suite", When::before_figure},
+    {"sts", "saints", When::before_name},
     {"sun", "sunday", When::before_name},
     {"supt", "superintendent", When::always},
     {"tel", "telephone", When::before_figure},
     {"tenn", "tennessee", When::behind_place},
+    {"ter", "terrace", When::behind_name},
     {"tex", "texas", When::behind_place},
     {"thu", "thursday"},
     {"thur", "thursday"},
@@ -167,6 +187,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"tue", "tuesday"},
     {"tues", "tuesday"},
     {"univ", "university", When::always},
+    {"v", "versus", When::between},
     {"va", "virginia", When::behind_place},
     {"ver", "version", When::before_figure},
     {"viz", "namely"},
@@ -221,7 +242,7 @@ bool before_figure(const Passage& passage, std::size_t i) {
     if (next.empty()) return false;
     // Words of their own: "a par 4", "we make art 5 days a week".
     static constexpr auto words =
-        std::to_array<std::string_view>({"apt", "art", "ex", "par", "sec"});
+        std::to_array<std::string_view>({"apt", "art", "ex", "par", "para", "sec"});
     const std::string folded = passage.folded(i);
     const bool word = std::find(words.begin(), words.end(), folded) != words.end();
     if (word && !passage.joined_by_stop(i) && (folded == "par" || !is_name(passage.raw(i))))
@@ -327,6 +348,25 @@ bool is_behind_ordinal(const Passage& passage, std::size_t i) {
            before == "first" || before == "second" || before == "third";
 }
 
+// "Sec. of State", "Rt. Hon. Hill", "Pt. Reyes": another word than before a figure.
+bool say_other_office(Passage& passage, std::size_t i, std::string_view folded) {
+    if (!is_name(passage.raw(i)) || !passage.adjacent(i)) return false;
+    const std::string next = passage.folded(i + 1);
+    if (folded == "sec" && passage.joined_by_stop(i) && next == "of") {
+        passage.say(i, "secretary");
+        return true;
+    }
+    if (folded == "rt" && next == "hon") {
+        passage.say(i, "right");
+        passage.say(i + 1, passage.is_uk() ? "honourable" : "honorable");
+        return true;
+    }
+    const bool place = folded == "pt" && passage.joined_by_stop(i) && is_name(passage.raw(i + 1)) &&
+                       !before_figure(passage, i);
+    if (place) passage.say(i, "point");
+    return place;
+}
+
 bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
     switch (entry.when) {
     case When::always: return true;
@@ -337,6 +377,11 @@ bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
         return passage.joined_by_stop(i) || is_title_without_stop(entry.sign);
     case When::before_figure: return before_figure(passage, i);
     case When::behind_figure: return passage.stop_behind(i) && is_behind_ordinal(passage, i);
+    case When::behind_name:
+        return passage.stop_behind(i) && is_name(passage.raw(i)) && behind_name(passage, i);
+    case When::between:
+        return passage.raw(i) == entry.sign && i > 0 && passage.adjacent(i - 1) &&
+               passage.joined_by_stop(i) && !before_figure(passage, i);
     case When::behind_place:
         return i > 0 && passage.stop_behind(i) && is_name(passage.raw(i)) &&
                passage.joined_by_comma(i - 1) && is_name(passage.raw(i - 1));
@@ -362,7 +407,9 @@ bool say_abbreviation(Passage& passage, std::size_t i) {
     // "IE", "CO", "SEC" are initials.
     const std::string_view raw = passage.raw(i);
     const bool capitals = raw.size() > 1 && std::all_of(raw.begin(), raw.end(), ascii::is_upper);
-    if (capitals && entry->when != When::always && !passage.shouts()) return false;
+    const bool two_letters = folded == "eg" || folded == "ie";
+    if (capitals && (entry->when != When::always || two_letters) && !passage.shouts()) return false;
+    if (say_other_office(passage, i, folded)) return true;
     // Street words that a name precedes.
     if (entry->when == When::stop && behind_name(passage, i)) {
         const std::string_view street = street_words(folded);

@@ -159,7 +159,7 @@ bool say_address(Passage& passage, std::size_t i) {
     return true;
 }
 
-// "E. 42nd St.", "1st St. NW": a direction before a numbered street or behind a street.
+// "E. 42nd St.", "N. Elm St.", "1st St. NW": a direction before a street or behind one.
 bool say_direction(Passage& passage, std::size_t i) {
     const std::string_view words = find(directions, passage.raw(i));
     if (words.empty()) return false;
@@ -167,9 +167,12 @@ bool say_direction(Passage& passage, std::size_t i) {
     const bool numbered = next.size() > 2 && ascii::is_digit(next[0]) &&
                           ascii::is_letter(next.back()) && passage.adjacent(i + 1) &&
                           !find(streets, passage.folded(i + 2)).empty();
+    const bool named = !next.empty() && ascii::is_upper(next[0]) && next.size() > 1 &&
+                       passage.joined(i + 1) && ascii::is_upper(passage.raw(i + 2)[0]) &&
+                       !find(streets, passage.folded(i + 2)).empty(); // "N. Elm St."
     const bool behind = i > 0 && passage.raw(i).size() == 2 && passage.adjacent(i - 1) &&
                         !find(streets, passage.folded(i - 1)).empty();
-    if (!numbered && !behind) return false;
+    if (!numbered && !named && !behind) return false;
     passage.say(i, words);
     return true;
 }

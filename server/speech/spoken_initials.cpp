@@ -180,7 +180,7 @@ Core core_of(std::string_view text) {
         core.ending = "'s";
         rest.remove_suffix(2);
     } else if (rest.size() > 2 && rest.ends_with('s') &&
-               is_capitals(rest.substr(0, rest.size() - 1))) {
+               (is_capitals(rest.substr(0, rest.size() - 1)) || rest.ends_with(".s"))) {
         core.ending = "s";
         rest.remove_suffix(1);
     } else if (rest.ends_with('\'')) {
@@ -196,7 +196,10 @@ Core core_of(std::string_view text) {
 std::string with_ending(const Core& core, std::string_view folded) {
     std::string word(folded);
     if (core.ending.empty()) return "." + word;
-    if (word.size() > 1 && in_lexicon(word) && core.ending == "s") return word + "s";
+    const std::string plural = word + "s";
+    if (core.ending == "s" && word.size() > 1 && is_spelt_in_lexicon(word) &&
+        pronounce(plural).known == Known::lexicon && !has(spoken_as_letters, ascii::upper(plural)))
+        return plural; // but "GPs" is no GPS
     return "." + word + "'s";
 }
 
@@ -219,7 +222,9 @@ void say_letters(Passage& passage, std::size_t i, const Core& core) {
 bool say_ampersand(Passage& passage, std::size_t i, std::string_view text) {
     const std::size_t at = text.find('&');
     if (at == std::string_view::npos || at == 0 || at + 1 == text.size()) return false;
-    const Core last = core_of(text.substr(at + 1));
+    Core last = core_of(text.substr(at + 1));
+    if (last.letters.size() == 2 && last.letters[1] == 's')
+        last = {last.letters.substr(0, 1), "s"}; // "Q&As"
     const std::string_view first = text.substr(0, at);
     if (!is_capitals(first) || !is_capitals(last.letters) || first.size() > 4 ||
         last.letters.size() > 4)
@@ -394,6 +399,10 @@ bool say_initials(Passage& passage, std::size_t i) {
         return true;
     }
     if (say_mixed_case(passage, i, core)) return true;
+    if (core.letters == "PhDs") {
+        say_letters(passage, i, {"PhD", "s"});
+        return true;
+    }
     if (core.letters == "PhD" || core.letters == "iOS" || core.letters == "TVs") {
         say_letters(passage, i, core);
         return true;

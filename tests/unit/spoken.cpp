@@ -711,6 +711,16 @@ TEST_CASE("spoken/opens abbreviations by their neighbours") {
     CHECK(said("IE and CO") == "ie and co");
     CHECK(said("salt & sand w/ rope w/o mud") == "salt and sand with rope without mud");
     CHECK(said("he/she, input/output, word(s)") == "he or she input output words");
+    CHECK(said("Try eg this, ie that") == "try for example this that is that");
+    CHECK(said("Sts. Peter and Paul") == "saints peter and paul");
+    CHECK(said("Hill v. Low, U.S. v. Hill, v. 5") == "hill versus low us versus hill v five");
+    CHECK(said("the Sec. of State, Sec. 5") == "the secretary of state section five");
+    CHECK(said("the Rt. Hon. Hill on Rt. 66") == "the right honorable hill on route sixty six");
+    CHECK(said("Pt. Reyes, Pt. II") == "point reyes part two");
+    CHECK(said("on Elm Pl. and Elm Sq., 5 sq. m") == "on elm place and elm square five square "
+                                                     "meters");
+    CHECK(said("N. Elm St., NW Elm St., J. Elm") == "north elm street northwest elm street j elm");
+    CHECK(said("w/in reach, w/out salt, avg. speed") == "within reach without salt average speed");
 }
 
 // Royal and papal numbers are ordinals (Chicago Manual of Style 9.41, from memory); the rest common
@@ -755,6 +765,8 @@ TEST_CASE("spoken/tells letters words and shouting") {
     CHECK_FALSE(by_letters("a"));
     CHECK_FALSE(by_letters("NEVER"));
     CHECK(said("two CEOs, AT&T, R&D, UK-based") == "two ceos at and t r and d uk based");
+    // The last letter is the ending of a plural and no "ess".
+    CHECK(said("two CVs, PhDs, M.P.s, GPs, M&Ms") == "two cv's phd's mp's gp's m and m's");
     CHECK(parts("A plan. Plan A.") == "A=a|plan=plan|Plan=plan|A=a");
     CHECK(by_letters("B"));
     // "the WHO" is the organisation, "WHO knew" is stress, and shouted text names no letters.
