@@ -98,6 +98,8 @@ bool say_small_initials(Passage& passage, std::size_t i);
 
 // "one half" as it stands: "half a mile", "a half mile", "a quarter cup".
 std::string part_before_noun(const Passage& passage, std::size_t i, std::string words);
+// Behind "step", "slide" and the like "3/10" is one of many.
+bool is_part_numbered(const Passage& passage, std::size_t i);
 // "Fri" before a date or time that begins at `first` becomes "friday".
 void say_weekday_before(Passage& passage, std::size_t first);
 // 11, 12 to "november twelfth", UK "the eleventh of december"; empty if they make no date.

@@ -375,7 +375,10 @@ bool applies(const Passage& passage, std::size_t i, const Abbreviation& entry) {
         if (is_day_named(passage, i, entry.sign)) return true;
         if (!is_name(passage.raw(i)) || !before_name(passage, i)) return false;
         return passage.joined_by_stop(i) || is_title_without_stop(entry.sign);
-    case When::before_figure: return before_figure(passage, i);
+    case When::before_figure:
+        if (entry.sign == "fl" && passage.stop_behind(i) && is_behind_ordinal(passage, i))
+            return true; // "3rd fl."
+        return before_figure(passage, i);
     case When::behind_figure: return passage.stop_behind(i) && is_behind_ordinal(passage, i);
     case When::behind_name:
         return passage.stop_behind(i) && is_name(passage.raw(i)) && behind_name(passage, i);

@@ -172,7 +172,12 @@ bool say_direction(Passage& passage, std::size_t i) {
                        !find(streets, passage.folded(i + 2)).empty(); // "N. Elm St."
     const bool behind = i > 0 && passage.raw(i).size() == 2 && passage.adjacent(i - 1) &&
                         !find(streets, passage.folded(i - 1)).empty();
-    if (!numbered && !named && !behind) return false;
+    // "12 mi. SE of town", "NW winds"
+    static constexpr auto places = std::to_array<std::string_view>(
+        {"breeze", "coast", "corner", "of", "side", "wind", "winds"});
+    const bool bearing = passage.raw(i).size() == 2 && passage.joined(i) &&
+                         std::find(places.begin(), places.end(), next) != places.end();
+    if (!numbered && !named && !behind && !bearing) return false;
     passage.say(i, words);
     return true;
 }

@@ -373,8 +373,16 @@ bool say_joined_date(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "Wed., 3/4": a stop and a comma at most.
+bool is_gap_of_name(std::string_view gap) {
+    if (gap.starts_with('.')) gap.remove_prefix(1);
+    if (gap.starts_with(',')) gap.remove_prefix(1);
+    return gap.find_first_not_of(' ') == std::string_view::npos;
+}
+
 // "5/3": a date after "on Monday", else a fraction or a date, which is for the writer to say.
 bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) {
+    if (is_part_numbered(passage, i)) return false;
     const std::vector<std::string_view> parts = split(token, '/');
     if (parts.size() != 2 || parts[0].size() > 2) return false;
     const int first = to_int(parts[0]).value_or(0);
@@ -408,7 +416,7 @@ bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) 
         "until",
         "wednesday",
     });
-    const bool weekday = i > 0 && passage.adjacent(i - 1) &&
+    const bool weekday = i > 0 && is_gap_of_name(passage.between(i - 1)) &&
                          ascii::is_upper(passage.raw(i - 1)[0]) &&
                          !weekday_of(passage.folded(i - 1)).empty();
     const bool cue =
@@ -704,6 +712,13 @@ bool say_date(Passage& passage, std::size_t i) {
     return say_clipped_year(passage, i, token);
 }
 
+bool is_part_numbered(const Passage& passage, std::size_t i) {
+    static constexpr auto parts = std::to_array<std::string_view>(
+        {"episode", "lesson", "module", "page", "part", "question", "slide", "step"});
+    return passage.follows(i) &&
+           std::find(parts.begin(), parts.end(), passage.folded(i - 1)) != parts.end();
+}
+
 bool say_year(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     return say_year_range(passage, i, token) || say_bare_year(passage, i, token);
@@ -711,11 +726,8 @@ bool say_year(Passage& passage, std::size_t i) {
 
 void say_weekday_before(Passage& passage, std::size_t first) {
     if (first == 0) return;
-    std::string_view gap = passage.between(first - 1);
-    if (gap.starts_with('.')) gap.remove_prefix(1);
-    if (gap.starts_with(',')) gap.remove_prefix(1);
     const std::string_view day = weekday_of(passage.folded(first - 1));
-    if (day.empty() || gap.find_first_not_of(' ') != std::string_view::npos) return;
+    if (day.empty() || !is_gap_of_name(passage.between(first - 1))) return;
     if (ascii::is_upper(passage.raw(first - 1)[0])) passage.say(first - 1, day);
 }
 

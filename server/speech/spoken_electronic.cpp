@@ -234,6 +234,10 @@ void append_name(std::string& words, std::string_view run) {
         return;
     }
     const std::string folded = unicode::to_lower(run);
+    if (folded == "ctrl") {
+        append_words(words, "control");
+        return;
+    }
     const bool letters = folded.size() == 1 || (is_capitals(run) && run.size() == 2) ||
                          (is_capitals(run) && capitals_kind(run) == Capitals::letters) ||
                          (folded.size() <= 3 && !in_lexicon(folded)) ||

@@ -186,6 +186,7 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
     const Language language = passage.language();
     const std::string words = number_words(figure, language);
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    if (!figure.currency.empty()) return false;
     if (figure.suffix == "B" && !is_lower_plural(next) && next != "people")
         return false; // "Room 12B"
     if (figure.suffix == "+") {
@@ -209,6 +210,12 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
                         "'s");
     } else if (figure.suffix == "k" || figure.suffix == "K") {
         passage.say(i, words + (is_counted_in_thousands(next) ? " thousand" : " .k"));
+    } else if (figure.suffix == "k+" || figure.suffix == "K+") {
+        passage.say(i, words + (is_counted_in_thousands(next) ? " thousand plus" : " .k plus"));
+    } else if (figure.suffix == "M+" || figure.suffix == "bn+" || figure.suffix == "m+") {
+        const std::string_view suffix =
+            std::string_view(figure.suffix).substr(0, figure.suffix.size() - 1);
+        passage.say(i, words + ' ' + std::string(magnitude_of_suffix(suffix)) + " plus");
     } else if (figure.suffix == "M" || figure.suffix == "bn" || figure.suffix == "B" ||
                figure.suffix == "mn") {
         passage.say(i, words + ' ' + std::string(magnitude_of_suffix(figure.suffix)));
@@ -328,9 +335,11 @@ bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view t
     if (!passage.joined(i - 1)) return false;
     if (is_named_by_article(passage, i, token) || is_first_course(passage, i, token)) return true;
     const std::string_view before = passage.raw(i - 1);
+    const bool course = token.size() == 3 && before.size() > 2 &&
+                        !is_function_word(passage.folded(i - 1)); // "BIO 204"
     return before.size() >= 2 && before.size() <= 4 && !passage.shouts() &&
            std::all_of(before.begin(), before.end(), ascii::is_upper) &&
-           capitals_kind(before) == Capitals::letters && token.substr(1) != "00";
+           (course || capitals_kind(before) == Capitals::letters) && token.substr(1) != "00";
 }
 
 // "Rooms 101-105": each end is a name.
@@ -578,8 +587,35 @@ std::string part_before_noun(const Passage& passage, std::size_t i, std::string 
     return words;
 }
 
+// "Step 1/4", "slide 3/10": the first of four.
+bool say_one_of_many(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<Slashed> pair = read_slashed(token);
+    if (!pair || !is_part_numbered(passage, i)) return false;
+    const Language language = passage.language();
+    passage.say(i, cardinal(pair->top, language) + " of " + cardinal(pair->bottom, language));
+    return true;
+}
+
+// "2-1/2-year": a whole, its half and what they measure.
+bool say_mixed_compound(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t first = token.find('-');
+    const std::size_t second = first == std::string_view::npos ? first : token.find('-', first + 1);
+    if (second == std::string_view::npos || !all_digits(token.substr(0, first))) return false;
+    const std::optional<Slashed> pair = read_slashed(token.substr(first + 1, second - first - 1));
+    std::string rest(token.substr(second));
+    std::replace(rest.begin(), rest.end(), '-', ' ');
+    if (!pair || !std::all_of(rest.begin(), rest.end(),
+                              [](char c) { return ascii::is_lower(c) || c == ' '; }))
+        return false;
+    const Language language = passage.language();
+    passage.say(i, cardinal(token.substr(0, first), language) + ' ' +
+                       behind_whole(*pair, language) + rest);
+    return true;
+}
+
 bool say_fraction(Passage& passage, std::size_t i) {
     std::string token = passage.text(i);
+    if (say_one_of_many(passage, i, token) || say_mixed_compound(passage, i, token)) return true;
     if (say_aperture(passage, i, token)) return true;
     if (say_fraction_compound(passage, i, token) || say_over(passage, i, token)) return true;
     const bool inches = token.ends_with('"');

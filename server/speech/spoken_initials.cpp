@@ -259,9 +259,10 @@ bool say_hyphened(Passage& passage, std::size_t i, std::string_view text) {
 // A letter alone is its name; "A" is the article unless a noun before it counts with letters.
 bool say_single(Passage& passage, std::size_t i, char letter) {
     static constexpr auto counted = std::to_array<std::string_view>({
-        "appendix", "block",     "class",  "column",   "exhibit", "figure",   "gate",  "grade",
-        "group",    "hepatitis", "option", "part",     "plan",    "platform", "point", "row",
-        "section",  "series",    "side",   "terminal", "type",    "vitamin",  "zone",
+        "answer", "appendix", "block",    "building", "class",   "column",    "dorm",    "exhibit",
+        "figure", "gate",     "grade",    "group",    "hall",    "hepatitis", "lot",     "option",
+        "part",   "plan",     "platform", "point",    "room",    "row",       "section", "series",
+        "side",   "team",     "terminal", "type",     "vitamin", "wing",      "zone",
     });
     if (letter == 'I' || letter == 'a' || letter == 'i') return false;
     if (letter == 'O' && !passage.stop_behind(i)) return false;
@@ -356,6 +357,28 @@ bool say_mixed_case(Passage& passage, std::size_t i, const Core& core) {
     return true;
 }
 
+// "YoY", "MoM", "y/y": one period against the last.
+bool say_comparison(Passage& passage, std::size_t i, std::string_view text) {
+    struct Period {
+        std::string_view sign;
+        std::string_view slashed;
+        std::string_view name;
+    };
+    static constexpr auto periods = std::to_array<Period>({
+        {"YoY", "y/y", "year"},
+        {"QoQ", "q/q", "quarter"},
+        {"MoM", "m/m", "month"},
+        {"WoW", "w/w", "week"},
+    });
+    for (const Period& period : periods) {
+        if (text != period.sign && text != period.slashed) continue;
+        const std::string name(period.name);
+        passage.say(i, name + (passage.is_uk() ? " on " : " over ") + name);
+        return true;
+    }
+    return false;
+}
+
 } // namespace
 
 bool say_small_initials(Passage& passage, std::size_t i) {
@@ -390,6 +413,7 @@ Capitals capitals_kind(std::string_view word) {
 bool say_initials(Passage& passage, std::size_t i) {
     const std::string text = passage.text(i);
     if (text.size() == 1 && ascii::is_letter(text[0])) return say_single(passage, i, text[0]);
+    if (say_comparison(passage, i, text)) return true;
     if (say_ampersand(passage, i, text) || say_hyphened(passage, i, text)) return true;
     const Core core = core_of(text);
     if (is_dotted(core.letters)) {

@@ -58,6 +58,7 @@ constexpr auto units = std::to_array<Unit>({
     {"nmi", "nautical mile", "nautical miles"},
     {"ly", "light year", "light years"},
     {"px", "pixel", "pixels"},
+    {"pts", "point", "points"},
     {"pt", "point", "points", Use::glued},
     // area
     {"ha", "hectare", "hectares"},
@@ -314,6 +315,7 @@ std::string glued_unit(const Figure& figure, Number number, Language language) {
     if (figure.suffix == "\"") return number == Number::plural ? "inches" : "inch";
     if (figure.suffix == "'") return number == Number::plural ? "feet" : "foot";
     if (figure.suffix == "x" || figure.suffix == "X") return ".x";
+    if (figure.suffix == "%+") return "percent plus";
     if (figure.suffix.ends_with('+')) {
         const std::string unit = unit_words(
             std::string_view(figure.suffix).substr(0, figure.suffix.size() - 1), number, language);
@@ -340,7 +342,9 @@ std::string_view behind_part(const Figure& figure) {
 bool say_compound(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<Figure> figure = read_figure(token);
     if (!figure) return false;
-    std::string_view suffix = behind_part(*figure);
+    std::string undotted(behind_part(*figure)); // "7-mo.-old"
+    std::erase(undotted, '.');
+    std::string_view suffix = undotted;
     if (!suffix.starts_with('-') || suffix.size() < 2) return false;
     suffix.remove_prefix(1);
     std::size_t hyphen = std::min(suffix.find('-'), suffix.size());
@@ -594,7 +598,10 @@ bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
     const std::string scale = apart ? passage.text(i + 1) : figure.suffix;
     if (scale != "C" && scale != "F") return false;
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
-    const bool cue = std::find(reached.begin(), reached.end(), before) != reached.end();
+    const std::string peak = before == "of" && i > 1 ? passage.folded(i - 2) : std::string{};
+    const bool of_peak = peak == "high" || peak == "highs" || peak == "low" || peak == "lows" ||
+                         peak.starts_with("temperature");
+    const bool cue = of_peak || std::find(reached.begin(), reached.end(), before) != reached.end();
     const int whole = to_int(figure.whole).value_or(0);
     const bool sure = apart ? cue && whole >= 100 : !figure.fraction.empty() || (cue && whole > 1);
     if (!sure || figure.grouped) return false;
@@ -788,7 +795,11 @@ bool say_measure(Passage& passage, std::size_t i) {
         const std::string unit =
             glued_unit(bare, singular ? Number::singular : Number::plural, language);
         if (unit.empty()) return false;
-        passage.say(i, number_words(*figure, language) + ' ' + unit);
+        // The race: "fifteen hundred meters".
+        const bool race = figure->whole == "1500" && figure->suffix == "m" && !figure->grouped;
+        passage.say(i,
+                    (race ? in_pairs(figure->whole, language) : number_words(*figure, language)) +
+                        ' ' + unit);
         say_scale_behind(passage, i, *figure);
         return true;
     }

@@ -133,9 +133,11 @@ bool read_suffix(Amount& amount, Language language) {
     std::string_view suffix = amount.figure.suffix;
     if (suffix.empty() || fraction_sign_at(suffix)) return true;
     if (suffix == "'s" || suffix == "s") return true; // "$20's worth", "in $20s"
-    if (suffix == "+") {
+    if (suffix.ends_with('+')) {                      // "$100+", "$5M+"
+        suffix.remove_suffix(1);
         amount.tail = "plus";
-        return true;
+        amount.magnitude = magnitude_of_suffix(suffix);
+        return suffix.empty() || !amount.magnitude.empty();
     }
     amount.tail = rate_words(suffix, language);
     if (!amount.tail.empty()) return true;

@@ -47,7 +47,7 @@ std::optional<Formula> read_formula(std::string_view token, Language language) {
         if (ascii::is_digit(token[0])) {
             const auto end = std::find_if_not(token.begin(), token.end(), ascii::is_digit);
             const auto size = static_cast<std::size_t>(end - token.begin());
-            if (size > 3 || formula.symbols == 0 || token[0] == '0') return std::nullopt;
+            if (size > 2 || formula.symbols == 0 || token[0] == '0') return std::nullopt;
             append_words(formula.words, cardinal(token.substr(0, size), language));
             behind_symbol = false;
             token.remove_prefix(size);

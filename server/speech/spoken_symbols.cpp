@@ -200,6 +200,7 @@ bool say_letters_over(Passage& passage, std::size_t i, std::string_view text) {
     if (text.size() != 3 || text[1] != '/' || !ascii::is_lower(text[0]) ||
         !ascii::is_lower(text[2]))
         return false;
+    if (text[0] == text[2] && say_initials(passage, i)) return true; // "y/y"
     const bool over = text.find_first_of("knxz") != std::string_view::npos || text == "a/b" ||
                       text == "p/q" || text == "d/t";
     passage.say(i, "." + std::string(1, text[0]) + (over ? " over ." : " .") +

@@ -79,8 +79,10 @@ bool say_internet_address(Passage& passage, std::size_t i,
 bool say_extension(Passage& passage, std::size_t i, std::string_view token) {
     if (i == 0 || !passage.adjacent(i - 1)) return false;
     const std::string before = passage.folded(i - 1);
-    const bool x = token.size() > 1 && token[0] == 'x' && all_digits(token.substr(1)) &&
-                   before.size() >= 4 && ascii::is_digit(before.back());
+    const bool numbered = before.size() >= 4 && ascii::is_digit(before.back());
+    const bool called = before == "call" && token.size() > 3;
+    const bool x =
+        token.size() > 1 && token[0] == 'x' && all_digits(token.substr(1)) && (numbered || called);
     if (x) {
         const std::string_view digits = token.substr(1);
         passage.say(i, "extension " + (digits.size() < 3 ? cardinal(digits, passage.language())

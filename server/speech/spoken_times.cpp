@@ -177,6 +177,25 @@ std::string counted(int number, std::string_view one, Language language) {
     return number == 1 ? words : words + 's';
 }
 
+// "3:59.96": a time taken.
+bool say_time_taken(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t colon = token.find(':');
+    const std::size_t dot = token.find('.');
+    if (colon == 0 || colon > 2 || dot == std::string_view::npos || dot != colon + 3) return false;
+    const std::optional<int> minutes = to_int(token.substr(0, colon));
+    const std::optional<int> seconds = to_int(token.substr(colon + 1, 2));
+    const std::string_view fraction = token.substr(dot + 1);
+    if (!minutes || !seconds || *seconds > 59 || fraction.empty() || fraction.size() > 3 ||
+        digits_at(fraction) != fraction.size())
+        return false;
+    const Language language = passage.language();
+    std::string words = cardinal(*minutes, language);
+    if (*seconds < 10) append_words(words, "oh");
+    append_words(words, cardinal(*seconds, language));
+    passage.say(i, words + " point " + digit_by_digit(fraction));
+    return true;
+}
+
 // "1:01:01" is a length of time.
 bool say_duration(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t first = token.find(':');
@@ -189,6 +208,13 @@ bool say_duration(Passage& passage, std::size_t i, std::string_view token) {
     const Language language = passage.language();
     const bool none = *hours == 0 && *minutes == 0 && *seconds == 0;
     std::string words;
+    if (is_attributive(passage, i, i) && *hours > 0) { // "a 2:03:45 marathon"
+        const auto part = [&](int number) {
+            return (number < 10 ? " oh " : " ") + cardinal(number, language);
+        };
+        passage.say(i, cardinal(*hours, language) + part(*minutes) + part(*seconds));
+        return true;
+    }
     if (*hours != 0 || none) append_words(words, counted(*hours, "hour", language));
     if (*minutes != 0) append_words(words, counted(*minutes, "minute", language));
     if (*seconds != 0) {
@@ -394,8 +420,9 @@ bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
-    if (say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
-        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
+    if (say_time_taken(passage, i, token) || say_duration(passage, i, token) ||
+        say_clock_range(passage, i, token) || say_watch(passage, i, token) ||
+        say_elapsed(passage, i, token)) {
         return true;
     }
     const std::string half = half_behind(passage, i);

@@ -294,7 +294,8 @@ bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end)
     if (point.value == U'°') return before.size() == 1 || kind_of(before.back()) != Byte::letter;
     if (contains(currencies, point.value) || point.value == '%') return true;
     if (contains(U"+#", point.value)) {
-        return ascii::is_alnum(before.back()) || before.back() == '+';
+        return ascii::is_alnum(before.back()) || before.back() == '+' ||
+               (before.back() == '%' && point.value == '+');
     }
     if (point.value == '"') return after_digit && !quotes.double_open;
     if (contains(U"′″", point.value)) return after_digit;

@@ -299,6 +299,7 @@ TEST_CASE("spoken/says prices as people write them") {
         {"$900 million-$1bn", "nine hundred million dollars to one billion dollars"},
         {"a £2,500–£3,000 prize", "a two thousand five hundred to three thousand pound prize"},
         {"$100s of dollars, $1,000s", "hundreds of dollars thousands of dollars"},
+        {"$5M+, $100+", "five million dollars plus one hundred dollars plus"},
         {"$100-plus, $20-ish", "one hundred dollars plus twenty dollars ish"},
     };
     for (const Row& row : rows) {
@@ -371,6 +372,9 @@ TEST_CASE("spoken/says so many per another thing") {
         CHECK(said(row.written) == row.spoken);
     }
     CHECK(said_in_uk("people/km2") == "people per square kilometre");
+    CHECK(said("up 2% y/y, 3% MoM") ==
+          "up two percent year over year three percent month over month");
+    CHECK(said_in_uk("up 2% YoY") == "up two percent year on year");
 }
 
 // "s" for second and "h" for hour, with a blank before them: SI brochure, tables 2 and 8 and 5.4.3.
@@ -398,6 +402,12 @@ TEST_CASE("spoken/says further units") {
          "a two point zero liter engine one hundred meter sprint a four by four hundred meter "
          "relay"},
         {"f/2.8 at 1/250 s", "f two point eight at one two hundred fiftieth of a second"},
+        {"the 1500m in 3:59.96", "the fifteen hundred meters in three fifty nine point nine six"},
+        {"a 2:03:45 marathon", "a two oh three forty five marathon"},
+        {"highs of 18C, 70%+, a 7-mo.-old",
+         "highs of eighteen degrees celsius seventy percent plus a seven month old"},
+        {"a 2-1/2-year term", "a two and a half year term"},
+        {"12 mi. SE of town, NW winds", "twelve miles southeast of town northwest winds"},
         {"1 Tbsp, 5 kts, 10pct, 72 BPM, 60 MPH",
          "one tablespoon five knots ten percent seventy two beats per minute sixty miles per hour"},
     };
@@ -439,6 +449,7 @@ TEST_CASE("spoken/says spans of days and hours") {
     }
     CHECK(said_in_uk("the '00s, 2026/7") == "the noughties twenty twenty six seven");
     CHECK(said_in_uk("won 24-7") == "won twenty four seven");
+    CHECK(said("Wed., 3/4, at 5") == "wednesday march fourth at five");
     CHECK(readings("after 9/11").empty());
     CHECK(readings("at 12:00 noon").empty());
 }
@@ -467,6 +478,11 @@ TEST_CASE("spoken/knows figures that name from figures that count") {
         {"par 4, art 5 days a week, Art. 5", "par four art five days a week article five"},
         {"50K people, 1.2k limpets, a 10k race",
          "fifty thousand people one point two thousand limpets a ten k race"},
+        {"the BIO 204 lab, CS101 and SCI 241 meet",
+         "the bio two oh four lab cs one oh one and sci two forty one meet"},
+        {"step 1/4, slide 3/10", "step one of four slide three of ten"},
+        {"10M+ users, 10k+ users", "ten million plus users ten thousand plus users"},
+        {"3rd fl., call x4321", "third floor call extension four three two one"},
         {"12 / 4 = 3, WW2, #5–7", "twelve divided by four equals three world war two numbers five "
                                   "to seven"},
     };
