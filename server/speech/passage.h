@@ -83,6 +83,8 @@ bool say_fraction(Passage& passage, std::size_t i);
 bool say_figure(Passage& passage, std::size_t i);
 bool say_roman(Passage& passage, std::size_t i);
 bool say_abbreviation(Passage& passage, std::size_t i);
+// "No.5", "pp.12-18": the abbreviation against its figure.
+bool say_glued_abbreviation(Passage& passage, std::size_t i);
 bool say_initials(Passage& passage, std::size_t i);
 bool say_symbol(Passage& passage, std::size_t i);
 void say_mixed(Passage& passage, std::size_t i);

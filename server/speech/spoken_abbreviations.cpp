@@ -2,6 +2,7 @@
 // "Main St.", "No. 5" and "No.", "25 sept.", "e.g.".
 #include "speech/lexicon.h"
 #include "speech/passage.h"
+#include "speech/quantity.h"
 #include "text/ascii.h"
 #include "text/unicode.h"
 
@@ -399,6 +400,28 @@ bool is_abbreviation(std::string_view folded) {
     const auto letter = static_cast<std::size_t>(folded.empty() ? 0 : folded[0] - 'a');
     if (letter < lengths.size() && (lengths[letter] >> folded.size() & 1U) == 0) return false;
     return folded == "st" || folded == "dr" || find(folded) != nullptr;
+}
+
+bool say_glued_abbreviation(Passage& passage, std::size_t i) {
+    const std::string token = passage.folded(i);
+    const std::size_t dot = token.find('.');
+    if (dot == std::string::npos || dot + 1 == token.size()) return false;
+    const Abbreviation* entry = find(std::string_view(token).substr(0, dot));
+    if (entry == nullptr || entry->when != When::before_figure) return false;
+    const std::string_view behind = std::string_view(token).substr(dot + 1);
+    std::string words(entry->words);
+    if (const std::optional<FigureRange> range = read_range(behind)) {
+        if (!range->from.is_bare() || !range->to.is_bare()) return false;
+        append_words(words, number_words(range->from, passage.language()));
+        append_words(words, "to");
+        append_words(words, number_words(range->to, passage.language()));
+    } else {
+        const std::optional<Figure> figure = read_figure(behind);
+        if (!figure || !figure->is_bare()) return false;
+        append_words(words, number_words(*figure, passage.language()));
+    }
+    passage.say(i, words);
+    return true;
 }
 
 bool say_abbreviation(Passage& passage, std::size_t i) {

@@ -406,7 +406,7 @@ void say_mixed(Passage& passage, std::size_t i) {
         passage.say(i, token.back() == '1' ? "world war one" : "world war two");
         return;
     }
-    if (say_lettered_range(passage, i, token)) return;
+    if (say_lettered_range(passage, i, token) || say_glued_abbreviation(passage, i)) return;
     // "GMT-5" lies behind the clock, not "GMT 5".
     if ((token.starts_with("GMT-") || token.starts_with("UTC-")) && token.size() > 4 &&
         ascii::is_digit(token[4])) {

@@ -527,6 +527,11 @@ bool is_score(const Passage& passage, std::size_t i, const FigureRange& range) {
 
 // "Boeing 747-400": a name and two figures that make no range.
 bool is_type_and_version(const Passage& passage, std::size_t i, const FigureRange& range) {
+    // "the 737-800"
+    const bool airliner = range.from.whole.size() == 3 && range.from.whole[0] == '7' &&
+                          range.from.whole[2] == '7' && range.to.whole.size() == 3 &&
+                          range.to.whole.ends_with("00");
+    if (airliner) return true;
     return passage.follows(i) && ascii::is_upper(passage.raw(i - 1)[0]) &&
            range.from.whole.size() == 3 && range.to.whole.size() == 3 &&
            range.to.whole <= range.from.whole;

@@ -603,7 +603,9 @@ bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
                          peak.starts_with("temperature");
     const bool cue = of_peak || std::find(reached.begin(), reached.end(), before) != reached.end();
     const int whole = to_int(figure.whole).value_or(0);
-    const bool sure = apart ? cue && whole >= 100 : !figure.fraction.empty() || (cue && whole > 1);
+    const bool decimal_heat = scale == "F" && !figure.fraction.empty(); // "98.6 F"
+    const bool sure = apart ? (cue && whole >= 100) || decimal_heat
+                            : !figure.fraction.empty() || (cue && whole > 1);
     if (!sure || figure.grouped) return false;
     const std::string unit = single_unit(
         "°" + scale,
@@ -714,6 +716,8 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     const std::string words = unit_words(text, number, language);
     if (words.empty()) return false;
     if (text == "fl" && passage.text(i + 2) != "oz") return false;
+    if (text == "mm" && passage.joined(i + 1) && passage.text(i + 2) == "Hg")
+        passage.say(i + 2, "of mercury");
     if (text.ends_with("/100") && passage.joined(i + 1)) {
         const std::string last = single_unit(passage.text(i + 2), Number::plural, language);
         if (!last.empty()) passage.say(i + 2, last);

@@ -133,7 +133,17 @@ bool read_suffix(Amount& amount, Language language) {
     std::string_view suffix = amount.figure.suffix;
     if (suffix.empty() || fraction_sign_at(suffix)) return true;
     if (suffix == "'s" || suffix == "s") return true; // "$20's worth", "in $20s"
-    if (suffix.ends_with('+')) {                      // "$100+", "$5M+"
+    if (suffix == "ish") {
+        amount.tail = suffix;
+        return true;
+    }
+    // "€1.2bn/yr"
+    if (const std::size_t slash = suffix.find('/'); slash != std::string_view::npos && slash > 0) {
+        amount.magnitude = magnitude_of_suffix(suffix.substr(0, slash));
+        amount.tail = rate_words(suffix.substr(slash), language);
+        return !amount.magnitude.empty() && !amount.tail.empty();
+    }
+    if (suffix.ends_with('+')) { // "$100+", "$5M+"
         suffix.remove_suffix(1);
         amount.tail = "plus";
         amount.magnitude = magnitude_of_suffix(suffix);
@@ -256,15 +266,20 @@ bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure
     if (!figure.currency.empty()) return false;
     const Language language = passage.language();
     const bool letters = figure.suffix == "Rs"; // "the 3Rs"
-    const Currency* currency = letters ? nullptr : currency_of(figure.suffix);
-    if (currency == nullptr && figure.suffix == "p" && passage.is_uk() &&
-        !is_line_count(figure.whole)) {
-        const std::string unit = figure.is_one() ? "penny" : "pence";
-        passage.say(i, number_words(figure, language) + ' ' + unit);
+    const std::size_t slash = std::min(figure.suffix.find('/'), figure.suffix.size());
+    const std::string sign = figure.suffix.substr(0, slash);
+    const std::string rate = rate_words(figure.suffix.substr(slash), language); // "80p/kg"
+    if (rate.empty() && slash < figure.suffix.size()) return false;
+    const Currency* currency = letters ? nullptr : currency_of(sign);
+    if (currency == nullptr && sign == "p" && passage.is_uk() && !is_line_count(figure.whole)) {
+        std::string words = number_words(figure, language);
+        append_words(words, figure.is_one() ? "penny" : "pence");
+        append_words(words, rate);
+        passage.say(i, words);
         return true;
     }
     if (currency != nullptr) {
-        Amount amount{figure, currency, {}, {}, false};
+        Amount amount{figure, currency, {}, rate, is_attributive(passage, i, i)};
         amount.figure.suffix.clear();
         passage.say(i, money_words(amount, language));
         return true;

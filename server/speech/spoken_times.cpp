@@ -177,6 +177,20 @@ std::string counted(int number, std::string_view one, Language language) {
     return number == 1 ? words : words + 's';
 }
 
+// "0:30": the place in a recording, as no clock shows it so.
+bool say_place_in_recording(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() != 4 || !token.starts_with("0:")) return false;
+    const std::optional<int> seconds = to_int(token.substr(2));
+    if (!seconds || *seconds > 59) return false;
+    const Language language = passage.language();
+    if (*seconds == 0) {
+        passage.say(i, "zero seconds");
+    } else {
+        passage.say(i, counted(*seconds, "second", language));
+    }
+    return true;
+}
+
 // "3:59.96": a time taken.
 bool say_time_taken(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t colon = token.find(':');
@@ -420,9 +434,9 @@ bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
-    if (say_time_taken(passage, i, token) || say_duration(passage, i, token) ||
-        say_clock_range(passage, i, token) || say_watch(passage, i, token) ||
-        say_elapsed(passage, i, token)) {
+    if (say_place_in_recording(passage, i, token) || say_time_taken(passage, i, token) ||
+        say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
+        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
         return true;
     }
     const std::string half = half_behind(passage, i);

@@ -324,22 +324,46 @@ std::size_t skip_blanks(std::string_view text, std::size_t at) {
     return at;
 }
 
-// "10 - 12" is a range and "5 - 3 = 2" a sum; "in 2020 - 15 years ago" has a dash.
+bool is_in_figure(char c) {
+    return is_digit(c) || c == ',' || c == '.';
+}
+
+// "3,500.50" as a number; what stands beside the digits does not count.
+double value_of(std::string_view figure) {
+    double value = 0;
+    double place = 0; // of the last digit behind the point; 0 before it
+    for (const char c : figure) {
+        if (c == '.') {
+            place = 1;
+        } else if (is_digit(c)) {
+            if (place > 0) place /= 10;
+            value = place > 0 ? value + place * (c - '0') : value * 10 + (c - '0');
+        }
+    }
+    return value;
+}
+
+// "10 - 12" and "$5 - $7" are ranges and "5 - 3 = 2" a sum; "in 2020 - 15 years ago" has a dash.
 bool Cutter::between_figures(std::size_t begin, std::size_t end) const {
-    const std::size_t before = skip_blanks_back(text, begin);
+    std::size_t before = skip_blanks_back(text, begin);
     const std::size_t after = skip_blanks(text, end);
+    if (before > 0 && text[before - 1] == '%') --before; // "5% - 7%"
     if (before == 0 || !is_digit(text[before - 1]) || !figure_at(text, after)) return false;
     std::size_t first = before;
-    while (first > 0 && is_digit(text[first - 1]))
+    while (first > 0 && is_in_figure(text[first - 1]))
         --first;
-    std::size_t last = after;
-    while (last < text.size() && is_digit(text[last]))
+    const CodePoint sign = unicode::decode(text, after);
+    const bool paid = contains(currencies, sign.value);
+    if (paid && (first == 0 || !contains(currencies, decode_before(text, 0, first).value)))
+        return false;
+    const std::size_t right = after + (paid ? sign.size : 0);
+    std::size_t last = right;
+    while (last < text.size() && (is_in_figure(text[last]) || (last == right && text[last] == '-')))
         ++last;
-    const std::string_view left = text.substr(first, before - first);
-    const std::string_view right = text.substr(after, last - after);
     const std::size_t behind = skip_blanks(text, last);
     if (behind < text.size() && text[behind] == '=') return true;
-    return left.size() != right.size() ? left.size() < right.size() : left < right;
+    return value_of(text.substr(first, before - first)) <
+           value_of(text.substr(right, last - right));
 }
 
 // A sign between two figures or single letters: "x < 30", "3 * 4".

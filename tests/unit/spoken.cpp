@@ -300,13 +300,19 @@ TEST_CASE("spoken/says prices as people write them") {
         {"a £2,500–£3,000 prize", "a two thousand five hundred to three thousand pound prize"},
         {"$100s of dollars, $1,000s", "hundreds of dollars thousands of dollars"},
         {"$5M+, $100+", "five million dollars plus one hundred dollars plus"},
+        {"€1.2bn/yr, 60¢/lb, a 75¢ stamp",
+         "one point two billion euros per year sixty cents per pound a seventy five cent stamp"},
+        {"$3,000 – $3,500, 5% – 7%", "three thousand dollars to three thousand five hundred "
+                                     "dollars five percent to seven percent"},
+        {"$7 – $5, at 5 – $7 each", "seven dollars five dollars at five seven dollars each"},
         {"$100-plus, $20-ish", "one hundred dollars plus twenty dollars ish"},
     };
     for (const Row& row : rows) {
         INFO(row.written);
         CHECK(said(row.written) == row.spoken);
     }
-    CHECK(said_in_uk("£4.50–6") == "four pounds fifty to six pounds");
+    CHECK(said_in_uk("£4.50–6, 80p/kg") ==
+          "four pounds fifty to six pounds eighty pence per kilogram");
     CHECK(parts("$1.2 million–$1.5 million") ==
           "$1.2=one point two|million–$1.5=million dollars to one point five|million=million "
           "dollars");
@@ -431,6 +437,7 @@ TEST_CASE("spoken/says spans of days and hours") {
         {"the 3rd–5th", "the third to fifth"},
         {"noon–3pm, 9am–noon, 10 a.m.–noon", "noon to three pm nine am to noon ten am to noon"},
         {"at 12:00 noon", "at twelve noon"},
+        {"0:30 and 00:30", "thirty seconds and zero thirty"},
         {"open 24-7, after 9/11", "open twenty four seven after nine eleven"},
         {"won 24-7", "won twenty four to seven"},
         {"the '00s, '98–'99", "the two thousands ninety eight to ninety nine"},
@@ -480,6 +487,8 @@ TEST_CASE("spoken/knows figures that name from figures that count") {
          "fifty thousand people one point two thousand limpets a ten k race"},
         {"the BIO 204 lab, CS101 and SCI 241 meet",
          "the bio two oh four lab cs one oh one and sci two forty one meet"},
+        {"No.1, pp.12-18, the 737-800",
+         "number one pages twelve to eighteen the seven thirty seven eight hundred"},
         {"step 1/4, slide 3/10", "step one of four slide three of ten"},
         {"10M+ users, 10k+ users", "ten million plus users ten thousand plus users"},
         {"3rd fl., call x4321", "third floor call extension four three two one"},
