@@ -5,6 +5,8 @@
 #include "text/ascii.h"
 #include "text/unicode.h"
 
+#include <fmt/core.h>
+
 #include <algorithm>
 #include <array>
 
@@ -196,7 +198,7 @@ Core core_of(std::string_view text) {
 std::string with_ending(const Core& core, std::string_view folded) {
     std::string word(folded);
     if (core.ending.empty()) return "." + word;
-    const std::string plural = word + "s";
+    std::string plural = word + "s";
     if (core.ending == "s" && word.size() > 1 && is_spelt_in_lexicon(word) &&
         pronounce(plural).known == Known::lexicon && !has(spoken_as_letters, ascii::upper(plural)))
         return plural; // but "GPs" is no GPS
@@ -372,8 +374,7 @@ bool say_comparison(Passage& passage, std::size_t i, std::string_view text) {
     });
     for (const Period& period : periods) {
         if (text != period.sign && text != period.slashed) continue;
-        const std::string name(period.name);
-        passage.say(i, name + (passage.is_uk() ? " on " : " over ") + name);
+        passage.say(i, fmt::format("{0} {1} {0}", period.name, passage.is_uk() ? "on" : "over"));
         return true;
     }
     return false;

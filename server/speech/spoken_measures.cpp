@@ -558,12 +558,10 @@ bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
         tail = std::string(by.starts_with("hour") ? "an " : "a ") +
                in_language(by, passage.language());
         regularly = true;
-    } else if (!suffix.empty()) {
-        return false;
-    } else if (next == "a" || next == "an" || next == "per") {
-        if (!passage.joined(i + 1) || counted_by(passage.folded(i + 2)).empty()) return false;
-        regularly = true;
-    } else if (!regularly && !has(compared, next)) {
+    } else if (suffix.empty() && (next == "a" || next == "an" || next == "per")) {
+        regularly = passage.joined(i + 1) && !counted_by(passage.folded(i + 2)).empty();
+        if (!regularly) return false;
+    } else if (!suffix.empty() || (!regularly && !has(compared, next))) {
         return false;
     }
     std::string words = number_words(figure, passage.language()) + " times";
