@@ -16,6 +16,9 @@ say_asset_\name\()_end:
 
     asset drawing_css, "drawing.css"
     asset drawing_js, "drawing.js"
+    asset controls_css, "controls.css"
+    asset controls_js, "controls.js"
+    asset care_html, "care.html"
     asset page_html, "page.html"
     asset page_css, "page.css"
     asset page_time_js, "page_time.js"

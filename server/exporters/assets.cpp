@@ -12,6 +12,12 @@ extern "C" const char say_asset_drawing_css[];
 extern "C" const char say_asset_drawing_css_end[];
 extern "C" const char say_asset_drawing_js[];
 extern "C" const char say_asset_drawing_js_end[];
+extern "C" const char say_asset_controls_css[];
+extern "C" const char say_asset_controls_css_end[];
+extern "C" const char say_asset_controls_js[];
+extern "C" const char say_asset_controls_js_end[];
+extern "C" const char say_asset_care_html[];
+extern "C" const char say_asset_care_html_end[];
 extern "C" const char say_asset_page_html[];
 extern "C" const char say_asset_page_html_end[];
 extern "C" const char say_asset_page_css[];
@@ -37,15 +43,18 @@ struct Bytes {
 };
 
 // In the order of Asset.
-const std::array<Bytes, 9> table{{{say_asset_drawing_css, say_asset_drawing_css_end},
-                                  {say_asset_drawing_js, say_asset_drawing_js_end},
-                                  {say_asset_page_html, say_asset_page_html_end},
-                                  {say_asset_page_css, say_asset_page_css_end},
-                                  {say_asset_page_time_js, say_asset_page_time_js_end},
-                                  {say_asset_page_text_js, say_asset_page_text_js_end},
-                                  {say_asset_page_link_js, say_asset_page_link_js_end},
-                                  {say_asset_page_js, say_asset_page_js_end},
-                                  {say_asset_print_css, say_asset_print_css_end}}};
+const std::array<Bytes, 12> table{{{say_asset_drawing_css, say_asset_drawing_css_end},
+                                   {say_asset_drawing_js, say_asset_drawing_js_end},
+                                   {say_asset_controls_css, say_asset_controls_css_end},
+                                   {say_asset_controls_js, say_asset_controls_js_end},
+                                   {say_asset_care_html, say_asset_care_html_end},
+                                   {say_asset_page_html, say_asset_page_html_end},
+                                   {say_asset_page_css, say_asset_page_css_end},
+                                   {say_asset_page_time_js, say_asset_page_time_js_end},
+                                   {say_asset_page_text_js, say_asset_page_text_js_end},
+                                   {say_asset_page_link_js, say_asset_page_link_js_end},
+                                   {say_asset_page_js, say_asset_page_js_end},
+                                   {say_asset_print_css, say_asset_print_css_end}}};
 
 std::string joined(const std::vector<Asset>& assets) {
     std::string text;
@@ -106,6 +115,7 @@ std::string assemble_page(const PageParts& parts, const Analysis& analysis) {
                                         {"connect", parts.live ? "'self'" : "'none'"},
                                         {"language", markup_value(analysis.options.language)},
                                         {"styles", joined(parts.styles)},
+                                        {"care", std::string(bytes_of(Asset::care_html))},
                                         {"scripts", joined(parts.scripts)},
                                         {"script", json_in_html(script_json(analysis))}});
 }

@@ -13,6 +13,9 @@ namespace say {
 enum class Asset {
     drawing_css,
     drawing_js,
+    controls_css,
+    controls_js,
+    care_html,
     page_html,
     page_css,
     page_time_js,
@@ -24,8 +27,9 @@ enum class Asset {
 std::string_view bytes_of(Asset asset);
 
 struct PageParts {
-    // Its places are {{title}}, {{language}}, {{styles}}, {{scripts}} and {{script}}, and where a
-    // page can be served {{live}} (yes or no) and {{connect}} (what it may talk to).
+    // Its places are {{title}}, {{language}}, {{styles}}, {{scripts}} and {{script}}, {{care}} for
+    // the cautions, and where a page can be served {{live}} (yes or no) and {{connect}} (what it
+    // may talk to).
     Asset frame = Asset::page_html;
     std::vector<Asset> styles;  // in order; drawing.css first
     std::vector<Asset> scripts; // in order; drawing.js first

@@ -7,9 +7,9 @@ namespace {
 
 PageParts reading_page(bool live) {
     return {.frame = Asset::page_html,
-            .styles = {Asset::drawing_css, Asset::page_css},
-            .scripts = {Asset::drawing_js, Asset::page_time_js, Asset::page_text_js,
-                        Asset::page_link_js, Asset::page_js},
+            .styles = {Asset::drawing_css, Asset::controls_css, Asset::page_css},
+            .scripts = {Asset::drawing_js, Asset::controls_js, Asset::page_time_js,
+                        Asset::page_text_js, Asset::page_link_js, Asset::page_js},
             .live = live};
 }
 

@@ -166,7 +166,20 @@ const drawing = (() => {
     return make(`h${Math.min(section.level + 1, 6)}`, "section", section.name, target);
   }
 
+  // Sections whose heading stands right above a thought; `before` is the thought above, if any.
+  function sectionsBefore(script, thought, before) {
+    const above = before ? before.section : -1;
+    return script.sections.filter((_, section) => section > above && section <= thought.section);
+  }
+
   // --- times -----------------------------------------------------------------------------------
+
+  // [at, seconds] of what holds in a thought, from its start. Silence holds as a whole.
+  function holds(thought) {
+    if (thought.kind === "silence") return thought.seconds > 0 ? [[0, thought.seconds]] : [];
+    return thought.parts.filter((part) => (part.pause !== undefined || part.direction !== undefined) && part.seconds > 0)
+      .map((part) => [part.at, part.seconds]);
+  }
 
   // 104.1 is 1:44; an hour and more 1:02:03. Seconds are cut, not rounded, as a clock's are.
   function clock(seconds) {
@@ -197,5 +210,5 @@ const drawing = (() => {
     };
   }
 
-  return { read, make, thought, heading, clock, budget, store };
+  return { read, make, thought, heading, sectionsBefore, holds, clock, budget, store };
 })();

@@ -1,7 +1,7 @@
 // The reading page itself: what is set, what is pressed, the clock, and what the screen shows.
 (() => {
   const root = document.documentElement;
-  const get = (id) => document.getElementById(id);
+  const { get, put, say, open } = controls;
   const control = location.hash === "#control";
   let script = drawing.read();
 
@@ -57,13 +57,6 @@
   // First thought of each section; -1 where a section has none.
   const startOf = (section) => timeline.run.findIndex(({ thought }) => thought.section >= section);
 
-  // Sections whose heading stands right above a thought.
-  function sectionsBefore(index) {
-    const here = timeline.run[index].thought.section;
-    const above = index > 0 ? timeline.run[index - 1].thought.section : -1;
-    return script.sections.filter((_, section) => section > above && section <= here);
-  }
-
   function rebuild(next) {
     const place = timeline && timeline.run.length ? placeOf(timeline, timeline.at(position())) : null;
     const since = place ? position() - timeline.run[timeline.at(position())].start : 0;
@@ -78,7 +71,7 @@
       state.from = performance.now();
     }
     text?.clear();
-    text = makeText(stage, layer, script, timeline, sectionsBefore);
+    text = makeText(stage, layer, script, timeline);
     document.title = control ? `Control: ${script.title || "Script"}` : script.title || "Script";
     get("title").textContent = script.title || "Script";
     root.lang = script.language;
@@ -121,7 +114,7 @@
     if (state.running || state.leadEnds !== null || !timeline.run.length) return;
     if (state.ended) top();
     say("");
-    keepAwake();
+    controls.keepAwake();
     wakeBar();
     if (settings.lead > 0 && state.fresh) state.leadEnds = performance.now() + settings.lead * 1000;
     else start();
@@ -209,7 +202,6 @@
 
   // --- what the screen shows ---------------------------------------------------------------------
 
-  const put = (id, value) => { const element = get(id); if (element.textContent !== value) element.textContent = value; };
   let frame = 0, shown = -1, lastTimes = 0;
 
   function wake() { if (!frame) frame = requestAnimationFrame(onFrame); }
@@ -299,15 +291,6 @@
     showEyes();
   }
 
-  let quiet = 0;
-  function say(message, trouble = false, remedy = null) {
-    clearTimeout(quiet);
-    const notice = get("notice");
-    notice.classList.toggle("trouble", trouble);
-    notice.replaceChildren(message, ...(remedy ? [" ", remedy] : []));
-    if (message && !trouble) quiet = setTimeout(() => say(""), 12000);
-  }
-
   // --- the place ---------------------------------------------------------------------------------
 
   function keepPlace() {
@@ -339,27 +322,8 @@
   }
 
   const form = get("setup").querySelector("form");
-  const values = () => [...form.elements].filter((element) => element.name in defaults);
-
-  function fillForm() {
-    for (const element of values()) {
-      const value = settings[element.name];
-      if (element.type === "checkbox") element.checked = value;
-      else if (element !== document.activeElement || element.type === "range") element.value = value ?? "";
-      const output = element.closest("label").querySelector("output");
-      if (output) output.textContent = `${value}${element.dataset.unit}`;
-    }
-    showEyes();
-  }
-
-  form.addEventListener("input", (event) => {
-    const { name, type, value, checked } = event.target;
-    if (!(name in defaults)) return;
-    const number = type === "range" || type === "number" || name === "lead";
-    const given = type === "checkbox" ? checked : number ? (value === "" ? defaults[name] : Number(value)) : value;
-    if (type === "number" && value !== "" && !event.target.checkValidity()) return;
-    act("set", [name, given]);
-  });
+  const fillFields = controls.bind(form, settings, defaults, (name, value) => act("set", [name, value]));
+  function fillForm() { fillFields(); showEyes(); }
 
   // Angles as one reads them aloud: a tenth of a degree is finer than any ruler.
   function showEyes() {
@@ -375,35 +339,14 @@
       + `At this distance a small letter reads easily from ${(letterHeight(22, distance) * 10).toFixed(0)} mm of height on.`);
   }
 
-  const keys = [
+  controls.keyTable([
     ["Space, Enter", "go or hold"], ["Right, Page Down", "next thought"], ["Left, Page Up", "thought's start, thought before"],
     ["Up, Down", "faster, slower"], ["Shift with Page Down or Up", "section after, section before"], ["Home, End", "top, last thought"],
     ["+ -", "larger, smaller"], ["0", "own pace"], ["] [", "section after, section before"], [". b", "go or hold (a remote's key for a dark screen)"],
     ["m u", "mirrored, turned"], ["f", "full screen"], ["s k", "set up, this list"],
-  ];
-  get("keys").append(...keys.flatMap(([key, what]) => [drawing.make("dt", {}, key), drawing.make("dd", {}, what)]));
+  ]);
 
-  let byHand = false; // the dialog was opened with mouse or finger
-  function open(name) {
-    for (const other of document.querySelectorAll("dialog[open]")) other.close();
-    fillForm();
-    get(name).showModal();
-  }
-
-  document.addEventListener("click", (event) => {
-    const button = event.target.closest("button");
-    if (!button) return;
-    if (button.dataset.do) act(button.dataset.do);
-    if (button.dataset.open) { byHand = event.detail > 0; open(button.dataset.open); }
-    if (button.dataset.close !== undefined) { event.preventDefault(); button.closest("dialog").close(); }
-    // After a press by hand the keys belong to the text again.
-    if (button.dataset.do && event.detail > 0 && !control) stage.focus({ preventScroll: true });
-  });
-  // What was opened by hand leaves the keys to the text: a space bar pressed next must not open it again.
-  for (const dialog of document.querySelectorAll("dialog")) {
-    dialog.addEventListener("close", () => { if (byHand && !control && !document.querySelector("dialog[open]")) stage.focus({ preventScroll: true }); });
-  }
-  get("understood").addEventListener("click", () => drawing.store("cautions").set(true));
+  controls.listen({ act, opens: fillForm, home: () => (control ? null : stage) });
 
   // --- keys, touch, remote, pedal ----------------------------------------------------------------
 
@@ -426,7 +369,7 @@
   }
 
   document.addEventListener("keydown", (event) => {
-    if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
+    if (event.ctrlKey || event.altKey || event.metaKey || controls.isOpen()) return;
     wakeBar();
     const pressing = event.key === " " || event.key === "Enter";
     if (pressing && event.target.closest?.("button")) return;
@@ -483,21 +426,7 @@
   }
   get("full").addEventListener("click", toggleFull);
 
-  let lock = null, lockWanted = false, lockTold = false;
-  async function keepAwake() {
-    lockWanted = true;
-    if (lock && !lock.released) return;
-    try {
-      lock = await navigator.wakeLock.request("screen");
-    } catch {
-      if (!lockTold) say("This screen may go dark by itself: set the device to stay awake.", true);
-      lockTold = true;
-    }
-  }
-  document.addEventListener("visibilitychange", () => {
-    if (document.visibilityState === "visible" && lockWanted) keepAwake();
-    if (document.visibilityState === "hidden") keepPlace();
-  });
+  document.addEventListener("visibilitychange", () => { if (document.visibilityState === "hidden") keepPlace(); });
   addEventListener("pagehide", keepPlace);
 
   function announce() {
@@ -558,8 +487,7 @@
     // A window that lies behind another draws no frames; the second window must still hear the times.
     setInterval(() => { if (document.hidden && frame) tick(); }, 500);
     stillness.addEventListener("change", applySettings);
-    if (!drawing.store("cautions").get()) open("care");
-    else stage.focus({ preventScroll: true });
+    if (!controls.cautionFirst()) stage.focus({ preventScroll: true });
     if (!timeline.run.length) say("There is nothing to say in this script yet.", true);
   }
 

@@ -2,8 +2,8 @@
 // is as light as a minute; each thought is measured once a layout. Where the text stands is a
 // function of script time alone: hold, trim and jumps cannot drift.
 
-// `stage` holds `layer`, which is moved. `sectionsBefore(index)` are the headings above a thought.
-function makeText(stage, layer, script, timeline, sectionsBefore) {
+// `stage` holds `layer`, which is moved.
+function makeText(stage, layer, script, timeline) {
   const blocks = new Map(); // index in timeline.run -> { element, top, height, lines, shapes }
   let first = 0, last = -1; // those in the document
   let now = -1;
@@ -16,7 +16,7 @@ function makeText(stage, layer, script, timeline, sectionsBefore) {
     const { thought } = timeline.run[index];
     const before = index > 0 ? timeline.run[index - 1].thought : null;
     const drawn = drawing.thought(script, thought, before);
-    const element = drawing.make("div", "block", ...sectionsBefore(index).map(drawing.heading), drawn);
+    const element = drawing.make("div", "block", ...drawing.sectionsBefore(script, thought, before).map(drawing.heading), drawn);
     element.dataset.index = index;
     if (index === now) element.classList.add("now");
     return { element, drawn };
