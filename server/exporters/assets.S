@@ -25,6 +25,12 @@ say_asset_\name\()_end:
     asset page_text_js, "page_text.js"
     asset page_link_js, "page_link.js"
     asset page_js, "page.js"
+    asset practice_html, "practice.html"
+    asset practice_css, "practice.css"
+    asset practice_captions_js, "practice_captions.js"
+    asset practice_round_js, "practice_round.js"
+    asset practice_record_js, "practice_record.js"
+    asset practice_js, "practice.js"
     asset print_css, "print.css"
 
     .section .note.GNU-stack, "", %progbits

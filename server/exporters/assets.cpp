@@ -5,7 +5,6 @@
 
 #include <array>
 #include <cstddef>
-#include <utility>
 
 // NOLINTBEGIN(readability-identifier-naming): the assembler file defines them by these names
 extern "C" const char say_asset_drawing_css[];
@@ -30,6 +29,18 @@ extern "C" const char say_asset_page_link_js[];
 extern "C" const char say_asset_page_link_js_end[];
 extern "C" const char say_asset_page_js[];
 extern "C" const char say_asset_page_js_end[];
+extern "C" const char say_asset_practice_html[];
+extern "C" const char say_asset_practice_html_end[];
+extern "C" const char say_asset_practice_css[];
+extern "C" const char say_asset_practice_css_end[];
+extern "C" const char say_asset_practice_captions_js[];
+extern "C" const char say_asset_practice_captions_js_end[];
+extern "C" const char say_asset_practice_round_js[];
+extern "C" const char say_asset_practice_round_js_end[];
+extern "C" const char say_asset_practice_record_js[];
+extern "C" const char say_asset_practice_record_js_end[];
+extern "C" const char say_asset_practice_js[];
+extern "C" const char say_asset_practice_js_end[];
 extern "C" const char say_asset_print_css[];
 extern "C" const char say_asset_print_css_end[];
 // NOLINTEND(readability-identifier-naming)
@@ -43,18 +54,25 @@ struct Bytes {
 };
 
 // In the order of Asset.
-const std::array<Bytes, 12> table{{{say_asset_drawing_css, say_asset_drawing_css_end},
-                                   {say_asset_drawing_js, say_asset_drawing_js_end},
-                                   {say_asset_controls_css, say_asset_controls_css_end},
-                                   {say_asset_controls_js, say_asset_controls_js_end},
-                                   {say_asset_care_html, say_asset_care_html_end},
-                                   {say_asset_page_html, say_asset_page_html_end},
-                                   {say_asset_page_css, say_asset_page_css_end},
-                                   {say_asset_page_time_js, say_asset_page_time_js_end},
-                                   {say_asset_page_text_js, say_asset_page_text_js_end},
-                                   {say_asset_page_link_js, say_asset_page_link_js_end},
-                                   {say_asset_page_js, say_asset_page_js_end},
-                                   {say_asset_print_css, say_asset_print_css_end}}};
+const std::array<Bytes, 18> table{
+    {{say_asset_drawing_css, say_asset_drawing_css_end},
+     {say_asset_drawing_js, say_asset_drawing_js_end},
+     {say_asset_controls_css, say_asset_controls_css_end},
+     {say_asset_controls_js, say_asset_controls_js_end},
+     {say_asset_care_html, say_asset_care_html_end},
+     {say_asset_page_html, say_asset_page_html_end},
+     {say_asset_page_css, say_asset_page_css_end},
+     {say_asset_page_time_js, say_asset_page_time_js_end},
+     {say_asset_page_text_js, say_asset_page_text_js_end},
+     {say_asset_page_link_js, say_asset_page_link_js_end},
+     {say_asset_page_js, say_asset_page_js_end},
+     {say_asset_practice_html, say_asset_practice_html_end},
+     {say_asset_practice_css, say_asset_practice_css_end},
+     {say_asset_practice_captions_js, say_asset_practice_captions_js_end},
+     {say_asset_practice_round_js, say_asset_practice_round_js_end},
+     {say_asset_practice_record_js, say_asset_practice_record_js_end},
+     {say_asset_practice_js, say_asset_practice_js_end},
+     {say_asset_print_css, say_asset_print_css_end}}};
 
 std::string joined(const std::vector<Asset>& assets) {
     std::string text;
@@ -62,8 +80,6 @@ std::string joined(const std::vector<Asset>& assets) {
         text += bytes_of(asset);
     return text;
 }
-
-using Filling = std::pair<std::string_view, std::string>;
 
 // Each {{name}} of the frame by its text. What is filled in is not looked at again, so a script may
 // hold such a place as words; a name that nothing is known of stays.
@@ -110,14 +126,16 @@ std::string json_in_html(std::string_view json) {
 
 std::string assemble_page(const PageParts& parts, const Analysis& analysis) {
     const std::string& title = analysis.script.header.title;
-    return fill(bytes_of(parts.frame), {{"title", markup_value(title.empty() ? "Script" : title)},
-                                        {"live", parts.live ? "yes" : "no"},
-                                        {"connect", parts.live ? "'self'" : "'none'"},
-                                        {"language", markup_value(analysis.options.language)},
-                                        {"styles", joined(parts.styles)},
-                                        {"care", std::string(bytes_of(Asset::care_html))},
-                                        {"scripts", joined(parts.scripts)},
-                                        {"script", json_in_html(script_json(analysis))}});
+    std::vector<Filling> fillings = parts.fillings;
+    fillings.insert(fillings.end(), {{"title", markup_value(title.empty() ? "Script" : title)},
+                                     {"live", parts.live ? "yes" : "no"},
+                                     {"connect", parts.live ? "'self'" : "'none'"},
+                                     {"language", markup_value(analysis.options.language)},
+                                     {"styles", joined(parts.styles)},
+                                     {"care", std::string(bytes_of(Asset::care_html))},
+                                     {"scripts", joined(parts.scripts)},
+                                     {"script", json_in_html(script_json(analysis))}});
+    return fill(bytes_of(parts.frame), fillings);
 }
 
 } // namespace say

@@ -22,18 +22,31 @@ enum class Asset {
     page_text_js,
     page_link_js,
     page_js,
+    practice_html,
+    practice_css,
+    practice_captions_js,
+    practice_round_js,
+    practice_record_js,
+    practice_js,
     print_css,
 };
 std::string_view bytes_of(Asset asset);
+
+// What stands for {{name}} in a frame; it is not looked at again.
+struct Filling {
+    std::string_view name;
+    std::string text;
+};
 
 struct PageParts {
     // Its places are {{title}}, {{language}}, {{styles}}, {{scripts}} and {{script}}, {{care}} for
     // the cautions, and where a page can be served {{live}} (yes or no) and {{connect}} (what it
     // may talk to).
     Asset frame = Asset::page_html;
-    std::vector<Asset> styles;  // in order; drawing.css first
-    std::vector<Asset> scripts; // in order; drawing.js first
-    bool live = false;          // it is served, and listens for saves
+    std::vector<Asset> styles;          // in order; drawing.css first
+    std::vector<Asset> scripts;         // in order; drawing.js first
+    bool live = false;                  // it is served, and listens for saves
+    std::vector<Filling> fillings = {}; // of places that this page alone has
 };
 // One HTML file. The script is in it as JSON, in an element with the id "script": nothing that a
 // writer types can end that element or become markup.

@@ -1,5 +1,6 @@
 #include "exporters/json.h"
 
+#include "exporters/captions.h"
 #include "exporters/drawn.h"
 
 #include <nlohmann/json.hpp>
@@ -129,6 +130,17 @@ std::string write_json(const Analysis& analysis, const ExportOptions& /*options*
 
 std::string script_json(const Analysis& analysis) {
     return dump(to_json(analysis), -1);
+}
+
+std::string captions_json(const Analysis& analysis, const ExportOptions& options) {
+    Json list = Json::array();
+    for (const Caption& caption : captions(analysis, {.columns = options.columns})) {
+        list.push_back({{"begin", rounded(caption.begin)},
+                        {"end", rounded(caption.end)},
+                        {"lines", caption.lines},
+                        {"speaker", caption.speaker}});
+    }
+    return dump(list, -1);
 }
 
 } // namespace say

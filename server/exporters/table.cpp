@@ -4,6 +4,7 @@
 #include "exporters/guide_read.h"
 #include "exporters/json.h"
 #include "exporters/page.h"
+#include "exporters/practice.h"
 #include "exporters/print.h"
 #include "exporters/rhythm.h"
 #include "exporters/running_order.h"
@@ -16,7 +17,7 @@
 namespace say {
 namespace {
 
-constexpr std::array<Exporter, 9> table{{
+constexpr std::array<Exporter, 10> table{{
     {"vtt", "captions as WebVTT, with speakers", write_webvtt},
     {"srt", "captions as SRT", write_srt},
     {"ssml", "markup for a speech synthesiser, SSML 1.1", write_ssml},
@@ -25,6 +26,8 @@ constexpr std::array<Exporter, 9> table{{
     {"json", "a running order with every word, pause and mark, for other programs", write_json},
     {"svg", "a picture of the script's rhythm", write_rhythm},
     {"page", "a reading page for the lens: one HTML file, offline", write_page, "html"},
+    {"practice", "a page to rehearse with: captions, a cold read, takes of one's own voice",
+     write_practice, "html"},
     {"print", "a reading copy for paper, as a page that a browser prints", write_print, "html"},
     {"wav", "a guide read by a machine's voice, with captions beside it", write_guide_read, "wav",
      stream_guide_read, "vtt"},

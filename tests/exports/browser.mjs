@@ -34,10 +34,51 @@ export function pageFile(text, name = "reading", target = "page") {
   return pathToFileURL(file).href;
 }
 
+// The clock of a page may stand, so what is waited for is asked for from outside.
+export async function until(page, what) {
+  for (let time = 0; time < 200; time++) {
+    if (await page.evaluate(what)) return;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  throw new Error(`waited in vain for ${what}`);
+}
+
+// The rules of WCAG that a machine can judge, by axe-core; it waits by timers, so a clock must run.
+const axe = readFileSync(process.env.SAYLINE_AXE, "utf8");
+export async function accessible(page, what) {
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(async () => window.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
+  check(violations.length === 0, `${what}: ${violations.map((each) => `${each.id} (${each.nodes.map((node) => node.html).join(", ")})`).join("; ")}`);
+}
+
+// The text of a page that is not 7:1 or more against its ground, and what is see-through.
+export async function faintTexts(page, within, least = 1) {
+  const colours = await page.evaluate((selector) => {
+    const groundOf = (element) => {
+      for (let each = element; each; each = each.parentElement) {
+        const colour = getComputedStyle(each).backgroundColor;
+        if (!/, 0\)$/.test(colour)) return colour;
+      }
+      return "rgb(255, 255, 255)";
+    };
+    const seen = new Map();
+    for (const element of document.querySelectorAll(selector)) {
+      if (![...element.childNodes].some((node) => node.nodeType === 3 && node.data.trim())) continue;
+      const style = getComputedStyle(element);
+      let opaque = 1;
+      for (let each = element; each; each = each.parentElement) opaque *= Number(getComputedStyle(each).opacity);
+      seen.set(`${style.color} ${element.className}`, { colour: style.color, ground: groundOf(element), opaque, what: element.className || element.id || element.tagName });
+    }
+    return [...seen.values()];
+  }, within);
+  check(colours.length >= least, `only ${colours.length} looks of text within ${within}`);
+  return colours.map((each) => ({ ...each, ratio: contrast(rgb(each.colour), rgb(each.ground)) })).filter(({ ratio, opaque }) => ratio < 7 || opaque < 1);
+}
+
 // Opens windows in a context of its own, with a clock that stands until it is told; whatever leaves
 // the file and whatever goes wrong in it fails the test.
-export async function withBrowser(tests) {
-  const browser = await chromium.launch({ executablePath: process.env.SAYLINE_CHROMIUM, args: ["--no-sandbox", "--disable-gpu"] });
+export async function withBrowser(tests, flags = []) {
+  const browser = await chromium.launch({ executablePath: process.env.SAYLINE_CHROMIUM, args: ["--no-sandbox", "--disable-gpu", ...flags] });
   let failed = 0;
   for (const [name, test, options] of tests) {
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });

@@ -41,32 +41,45 @@ std::string_view embedded(std::string_view page) {
 
 TEST_CASE("pages/no text of the script ends its element or is markup") {
     const auto analysis = analysed(hostile);
-    for (const Exporter& exporter : exporters()) {
-        if (exporter.name != "page") continue;
+    for (const std::string_view target : {"page", "practice"}) {
+        const Exporter& exporter = **wanted_exporter(target);
         const std::string plain = exporter.write(*analysed("Hello.\n"), {});
         const std::string page = exporter.write(*analysis, {});
         CHECK(count(page, "</script") == count(plain, "</script"));
         CHECK(count(page, "<!--") == count(plain, "<!--"));
         CHECK(count(page, "<img") == 0);
         CHECK(embedded(page).find('<') == std::string_view::npos);
-        CHECK(page.find("<title>{{script}} &quot;&lt;b&gt;&amp;&quot;</title>") !=
-              std::string::npos);
+        CHECK(page.find("{{script}} &quot;&lt;b&gt;&amp;&quot;</title>") != std::string::npos);
         CHECK(page.find("{{styles}} \xF0\x9F\x90\x9A") != std::string::npos);
     }
 }
 
 TEST_CASE("pages/the script on the page is that of the json target") {
     const auto analysis = analysed("MIRA says *hello*. / Then 5 < 6.\n");
-    const std::string page = (*wanted_exporter("page"))->write(*analysis, {});
-    CHECK(embedded(page) == json_in_html(script_json(*analysis)));
+    for (const std::string_view target : {"page", "practice"}) {
+        const std::string page = (*wanted_exporter(target))->write(*analysis, {});
+        CHECK(embedded(page) == json_in_html(script_json(*analysis)));
+    }
     CHECK(json_in_html("\"5 < 6\"") == "\"5 \\u003c 6\"");
     CHECK(markup_value("a < b & \"c\" > d") == "a &lt; b &amp; &quot;c&quot; &gt; d");
     CHECK(markup_text("a < b & \"c\" > d") == "a &lt; b &amp; \"c\" &gt; d");
 }
 
 TEST_CASE("pages/nothing is loaded from anywhere") {
-    const std::string page = (*wanted_exporter("page"))->write(*analysed("Hello.\n"), {});
-    CHECK(page.find("{{") == std::string::npos);
-    for (const std::string_view way : {"http:", "https:", " src=", "@import", "url("})
-        CHECK(page.find(way) == std::string::npos);
+    for (const std::string_view target : {"page", "practice"}) {
+        const std::string page = (*wanted_exporter(target))->write(*analysed("Hello.\n"), {});
+        CHECK(page.find("{{") == std::string::npos);
+        for (const std::string_view way : {"http:", "https:", " src=", "@import", "url("})
+            CHECK(page.find(way) == std::string::npos);
+    }
+}
+
+TEST_CASE("pages/captions on the practice page are those of the vtt target") {
+    const auto analysis = analysed("Count every limpet inside the square, and say the number.\n");
+    const std::string page = (*wanted_exporter("practice"))->write(*analysis, {.columns = 32});
+    const std::string written = (*wanted_exporter("vtt"))->write(*analysis, {.columns = 32});
+    CHECK(page.find(captions_json(*analysis, {.columns = 32})) != std::string::npos);
+    CHECK(captions_json(*analysis, {.columns = 32}).find("\"lines\":[\"Count every limpet\",") !=
+          std::string::npos);
+    CHECK(written.find("\nCount every limpet\n") != std::string::npos);
 }
