@@ -218,8 +218,9 @@ const Command export_command = {
     .help =
         "vtt and srt are captions at the script's own times, csv is a running order for the\n"
         "crew, ssml is markup for a speech synthesiser, wav is a guide read by a machine's voice\n"
-        "(with captions beside it), page is a file that a browser shows in front of the lens:\n"
-        "docs/reading-page.md. docs/exports.md has all of them. The times are an estimate.",
+        "(with captions beside it), page is a file that a browser shows in front of the lens,\n"
+        "practice one to rehearse with: docs/reading-page.md, docs/practice.md. docs/exports.md\n"
+        "has all of them. The times are an estimate.",
     .flags = export_flags(),
     .run = run_export,
 };

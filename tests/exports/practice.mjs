@@ -226,7 +226,7 @@ async function brokenFiles(context) {
   // What can be read is read, and the first fault is named.
   await quiet(page);
   const some = "WEBVTT\n\n00:01.000 --> 00:02.000\nGood.\n\nNo times here.\n\n00:05.000 --> 00:04.000\nBackwards.\n\n00:06.000 -> 00:07.000\nA short arrow.\n\n00:08.000 --> 00:09.000\nGood again.\n";
-  same(await choose(page, "some.vtt", some), "some.vtt, line 6: there are no times above this text; write them above it, as 00:01:02.500 --> 00:01:04.000. The same or like it in 2 other places. 2 captions can be read.", "a file that is broken in places");
+  same(await choose(page, "some.vtt", some), "some.vtt, line 6: there are no times above this text; write them above it, as 00:01:02.500 --> 00:01:04.000. 2 other places cannot be read either. 2 captions can be read.", "a file that is broken in places");
   await page.screenshot({ path: shot("practice-broken-file") });
   const { faults } = await readByThePage(page, some);
   same(faults.map(({ line }) => line), [6, 8, 11], "lines of faults");
@@ -236,6 +236,25 @@ async function brokenFiles(context) {
     await readByThePage(page, text);
     check(Date.now() - begun < 10000, `${text.length} characters take ${Date.now() - begun} ms`);
   }
+  // Whatever is done to a file, what is read of it holds.
+  const wrong = await page.evaluate((text) => {
+    let seed = 20270412;
+    const random = (below) => { seed = (Math.imul(seed, 1103515245) + 12345) >>> 0; return (seed >>> 8) % below; };
+    const signs = ["-->", "\n", "\n\n", "<v ", "<", ">", "&", ":", "99", "{\\an8}", "NOTE", "\u0000", "\uFFFD", "\r", "0"];
+    for (let time = 0; time < 3000; time++) {
+      let broken = text;
+      for (let cut = 0; cut < 6; cut++) { const at = random(broken.length); broken = broken.slice(0, at) + signs[random(signs.length)] + broken.slice(at + random(12)); }
+      const bytes = new TextEncoder().encode(broken);
+      if (time % 3 === 0) bytes[random(bytes.length)] = 0xc0;
+      const { cues, faults } = readCaptions(bytes.buffer);
+      const lines = broken.split(/\r\n|[\r\n]/).length;
+      const sound = cues.every((cue, index) => cue.end > cue.begin && cue.begin >= (cues[index - 1]?.begin ?? 0) && cue.turns.length && cue.turns.every((turn) => turn.lines.length && turn.lines.every((line) => line.trim() === line && line)))
+        && faults.every(({ line, what }) => line >= 1 && line <= lines && what);
+      if (!sound) return JSON.stringify({ time, broken, cues, faults });
+    }
+    return "";
+  }, interview);
+  same(wrong, "", "a file that was broken at random");
   await quiet(page);
   await choose(page, "crowd.vtt", `WEBVTT\n\n${"00:01.000 --> 00:02.000\nAt once.\n\n".repeat(5000)}`);
   await page.click("[data-do=captions]");
@@ -317,7 +336,7 @@ async function captionKeys(context) {
 // --- cold read -----------------------------------------------------------------------------------
 
 const shownThought = (page) => page.evaluate(() => document.querySelector("#layer .thought")?.dataset.id ?? null);
-const cells = (page, where) => page.evaluate((rows) => [...document.querySelectorAll(`${rows} tr`)].map((row) => [...row.cells].slice(0, 4).map((cell) => cell.textContent)), where);
+const cells = (page, where) => page.evaluate((rows) => [...document.querySelectorAll(`${rows} tr`)].map((row) => [...row.cells].map((cell) => cell.textContent)), where);
 
 async function coldRead(context) {
   const script = scriptOf(demo);
@@ -353,17 +372,29 @@ async function coldRead(context) {
   same(paceAll, `${(all / taken).toFixed(2)}x`, "the pace of all");
   const odd = await page.innerText("#odd");
   check(odd.includes(`Slowest for its words: \u201c${thoughts[1].text.slice(0, 20)}`) && odd.includes(`Fastest for its words: \u201c${thoughts[3].text.slice(0, 8)}`), odd);
-  check((await textOf(page, "sum")).startsWith(`${thoughts.length} thoughts in 1:`), await textOf(page, "sum"));
+  check((await textOf(page, "sum")).startsWith(`${thoughts.length} thoughts in 1:23 where 1:22 was expected: a pace of 0.99x, as expected.`), await textOf(page, "sum"));
   // A real table, and bars whose lengths are its numbers on one scale.
-  same(await page.evaluate(() => [document.querySelectorAll("#rows th[scope=row]").length, document.querySelectorAll("thead th[scope=col]").length, document.querySelector("caption").textContent.length > 10]), [thoughts.length, 5, true], "the parts of a table");
+  same(await page.evaluate(() => [document.querySelectorAll("#rows th[scope=row]").length, document.querySelectorAll("thead th[scope=col]").length, document.querySelector("caption").textContent.length > 10]), [thoughts.length, 4, true], "the parts of a table");
   const bars = await page.evaluate(() => [...document.querySelectorAll("#rows .bars")].map((bars) => [...bars.children].map((bar) => bar.getBoundingClientRect().width / bars.getBoundingClientRect().width)));
   const widest = Math.max(...thoughts.map((thought, index) => thought.seconds * Math.max(1, factor(index))));
   for (const [index, [outline, solid]] of bars.entries()) {
     check(Math.abs(outline - thoughts[index].seconds / widest) < 0.03 && Math.abs(solid - (thoughts[index].seconds * factor(index)) / widest) < 0.03, `bars of row ${index + 1}: ${outline}, ${solid}`);
   }
   await page.screenshot({ path: shot("practice-result"), fullPage: true });
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+  same(await page.evaluate(() => document.getElementById("record").getBoundingClientRect().top >= 0), true, "the recorder at the foot of a long result");
+  await page.evaluate(() => scrollTo(0, 0));
   await page.click("#result [data-do=cold]");
   same(await shownThought(page), thoughts[0].id, "again begins at the first");
+  // Left at once, the times of the read before are still to be had.
+  await page.keyboard.press("Escape");
+  check(await page.isVisible("#start"), "a cold read without a thought has a result");
+  await page.click("#last");
+  same(await cells(page, "#rows"), rows, "the last times");
+  // Read once more, faster.
+  await page.click("#result [data-do=cold]");
+  for (const thought of thoughts) { await run(page, thought.seconds * 0.8 + 0.7); await page.keyboard.press("Space"); }
+  check((await textOf(page, "sum")).endsWith("a pace of 1.25x, faster than expected. The read before it took 1:23."), await textOf(page, "sum"));
 }
 
 async function coldByHand(context) {
@@ -397,10 +428,6 @@ async function coldByHand(context) {
   const rows = await cells(page, "#rows");
   same(rows.map(([words, , taken]) => [words.split(" ")[0], taken]), [["One", "2.0"], ["Two", "1.5"]], "what was taken until it was stopped");
   check((await textOf(page, "sum")).startsWith("2 of 4 thoughts"), await textOf(page, "sum"));
-  // Stopped before the first: nothing to show.
-  await page.click("#result [data-do=cold]");
-  await page.keyboard.press("Escape");
-  check(await page.isVisible("#start"), "a cold read without a thought has a result");
 }
 
 async function coldPart(context) {
@@ -438,8 +465,9 @@ async function learnsFromACold(context) {
   check(learnt.status === 0, learnt.stderr);
   const numbers = JSON.parse(learnt.stdout);
   same(numbers.left_out, [], "lines that cannot be used");
-  // The numbers are drawn to what most readers do, so 1.25 is not reached on so little.
-  check(numbers.speech > 1.1 && numbers.speech < 1.3, `speech ${numbers.speech} from a reader of 1.25`);
+  // Pauses are drawn to what most readers do, for there are few.
+  check(Math.abs(numbers.speech - factor) < 0.03, `speech ${numbers.speech} from a reader of ${factor}`);
+  check(numbers.pauses > 1 && numbers.pauses < 1.3, `pauses ${numbers.pauses} from a reader of ${factor}`);
 }
 
 // --- takes ---------------------------------------------------------------------------------------
@@ -493,9 +521,10 @@ async function records(context) {
   await until(page, () => document.querySelector("#takes audio"));
   same(await page.evaluate(() => window.stream.getTracks().map((track) => track.readyState)), ["ended"], "the microphone afterwards");
   same([await textOf(page, "record"), await textOf(page, "recording"), await textOf(page, "recorded")], ["Record", "", ""], "afterwards");
-  check((await textOf(page, "notice")).startsWith("take 1, 0:04, is kept only as long as this page is open."), await textOf(page, "notice"));
+  check((await textOf(page, "notice")).startsWith("Take 1, 0:04: it is kept only as long as this page is open."), await textOf(page, "notice"));
   const [download] = await Promise.all([page.waitForEvent("download"), page.click("#notice button")]);
   same(download.suggestedFilename(), "Counting limpets, take 1.webm", "the file's name");
+  same(await textOf(page, "notice"), "", "the notice after it is saved");
   const file = join(work, "take.webm");
   await download.saveAs(file);
   const bytes = readFileSync(file);
@@ -533,7 +562,7 @@ async function microphoneLost(context) {
   await page.evaluate(() => window.stream.getTracks().forEach((track) => track.stop()));
   await until(page, () => document.querySelector("#takes li"));
   same([await textOf(page, "record"), await textOf(page, "recording")], ["Record", ""], "afterwards");
-  check((await textOf(page, "notice")).includes("is kept only as long as this page is open"), await textOf(page, "notice"));
+  check((await textOf(page, "notice")).includes("kept only as long as this page is open"), await textOf(page, "notice"));
 }
 
 async function nothingByItself(context) {
@@ -627,7 +656,7 @@ async function keyboardAlone(context) {
   await run(page, 2);
   await page.keyboard.press("Escape");
   same((await focused()).id, "result", "the focus at the result");
-  same(await tabs(4), ["Again", "Save the times", "To the start", "Thoughts and their times"], "the order of focus at the result");
+  same(await tabs(3), ["Again", "Save the times", "To the start"], "the order of focus at the result");
 }
 
 async function fits(context) {
@@ -638,7 +667,7 @@ async function fits(context) {
     const wrong = await page.evaluate(() => {
       const out = [];
       if (document.documentElement.scrollWidth > innerWidth + 1) out.push(`the page is ${document.documentElement.scrollWidth} wide`);
-      for (const element of document.querySelectorAll("#head > *, #bar button, .doing > *, #layer .word, #layer .words, #times p")) {
+      for (const element of document.querySelectorAll("#head > *, #bar button, .doing > *, #layer .word, #layer .words, #times p, table, caption")) {
         if (!element.checkVisibility() || element.closest("#bar")?.scrollWidth > element.closest("#bar")?.clientWidth) continue;
         const box = element.getBoundingClientRect();
         if (box.width && (box.left < -1 || box.right > innerWidth + 1)) out.push(`${element.textContent} ${box.left}..${box.right}`);

@@ -174,13 +174,6 @@ const drawing = (() => {
 
   // --- times -----------------------------------------------------------------------------------
 
-  // [at, seconds] of what holds in a thought, from its start. Silence holds as a whole.
-  function holds(thought) {
-    if (thought.kind === "silence") return thought.seconds > 0 ? [[0, thought.seconds]] : [];
-    return thought.parts.filter((part) => (part.pause !== undefined || part.direction !== undefined) && part.seconds > 0)
-      .map((part) => [part.at, part.seconds]);
-  }
-
   // 104.1 is 1:44; an hour and more 1:02:03. Seconds are cut, not rounded, as a clock's are.
   function clock(seconds) {
     const whole = Math.max(0, Math.floor(seconds + 1e-6));
@@ -210,5 +203,5 @@ const drawing = (() => {
     };
   }
 
-  return { read, make, thought, heading, sectionsBefore, holds, clock, budget, store };
+  return { read, make, thought, heading, sectionsBefore, clock, budget, store };
 })();

@@ -13,7 +13,7 @@ function makeTimeline(script, dropSpare) {
     run.push({ thought, start, end: start + thought.seconds });
   }
   const total = run.length ? run[run.length - 1].end : 0;
-  const holds = run.flatMap(({ thought, start }) => drawing.holds(thought).map(([at, seconds]) => ({ start: start + at, end: start + at + seconds })));
+  const holds = run.flatMap(({ thought, start }) => holdsOf(thought).map(([at, seconds]) => ({ start: start + at, end: start + at + seconds })));
   let before = 0;
   for (const hold of holds) { hold.before = before; before += hold.end - hold.start; }
 
@@ -64,6 +64,13 @@ function makeTimeline(script, dropSpare) {
     },
     indexOf: (id) => run.findIndex((row) => row.thought.id === id),
   };
+}
+
+// [at, seconds] of what holds in a thought, from its start. Silence holds as a whole.
+function holdsOf(thought) {
+  if (thought.kind === "silence") return thought.seconds > 0 ? [[0, thought.seconds]] : [];
+  return thought.parts.filter((part) => (part.pause !== undefined || part.direction !== undefined) && part.seconds > 0)
+    .map((part) => [part.at, part.seconds]);
 }
 
 // --- a place that outlives a new export ----------------------------------------------------------

@@ -78,13 +78,13 @@
       return;
     }
     const [first] = read.faults;
-    const others = read.faults.length > 1 ? ` The same or like it in ${counted(read.faults.length - 1, "other place")}.` : "";
+    const others = read.faults.length > 1 ? ` ${counted(read.faults.length - 1, "other place")} cannot be read either.` : "";
     if (!read.cues.length) {
       const { line, what } = first ?? { line: 1, what: `there are no captions in it; choose a .vtt or .srt file, with times such as ${timesAsWritten}` };
       say(`${file.name}, line ${line}: ${what}. What was here before stays.`, true);
       return;
     }
-    if (exercising()) show("start");
+    if (exercising()) acts.leave();
     take(read.cues, file.name);
     if (first) say(`${file.name}, line ${first.line}: ${first.what}.${others} ${counted(read.cues.length, "caption")} can be read.`, true);
     else say(`${file.name} is ready.`);
@@ -185,7 +185,7 @@
         turn.dataset.voice = list.speakers.indexOf(speaker) % 4;
         turn.append(make("p", "speaker", speaker));
       }
-      turn.append(make("p", "words", lines.join("\n")));
+      turn.append(make("p", "words", ...lines.flatMap((line, index) => [index ? "\n" : null, make("span", "line", line)])));
       return turn;
     }));
   }
@@ -225,7 +225,7 @@
   const wanted = () => thoughtsToRead(script, Number(get("part").value));
   function showAmount() {
     const expected = wanted().reduce((sum, thought) => sum + thought.seconds, 0);
-    put("amount", wanted().length ? `This script: ${counted(wanted().length, "thought")}, ${clock(expected)} of speech` : "There is nothing to say in this script yet.");
+    put("amount", wanted().length ? `This script: ${counted(wanted().length, "thought")}, about ${clock(expected)}` : "There is nothing to say in this script yet.");
   }
 
   function coldRead() {
@@ -303,28 +303,35 @@
     leadEnds = null;
     const rows = seconds.map((each, index) => ({ thought: thoughts[index], seconds: each }));
     if (!rows.length) { show("start"); return; }
-    round = roundOf(rows);
+    const before = round;
+    round = { ...roundOf(rows), of: thoughts };
     drawResult();
+    const whole = (each) => each && each.thoughts.length === each.of.length;
+    const again = whole(before) && whole(round) && before.of[0] === round.of[0] && before.of.length === round.of.length;
+    if (again) get("sum").append(` The read before it took ${length(before.taken)}.`);
+    get("last").hidden = false;
     show("result");
   }
 
   const tenths = (value) => value.toFixed(1);
   const paceOf = (value) => `${value.toFixed(2)}x`;
+  const length = (seconds) => (seconds < 60 ? `${tenths(seconds)} s` : clock(seconds));
   const short = (text) => (text.length > 48 ? `${text.slice(0, 48).replace(/\s\S*$/, "")} \u2026` : text);
 
   function drawResult() {
     const { taken, expected, pace, slowest, fastest } = round;
-    const part = round.thoughts.length < thoughts.length ? ` of ${thoughts.length}` : "";
-    put("sum", `${round.thoughts.length}${part} ${thoughts.length === 1 ? "thought" : "thoughts"} in ${clock(taken)}; ${clock(expected)} was expected. That is a pace of ${paceOf(pace)}: ${paceInWords(pace)}.`);
+    const all = round.of.length;
+    const part = round.thoughts.length < all ? ` of ${all}` : "";
+    put("sum", `${round.thoughts.length}${part} ${all === 1 ? "thought" : "thoughts"} in ${length(taken)} where ${length(expected)} was expected: a pace of ${paceOf(pace)}, ${paceInWords(pace)}.`);
     const tell = (name, each) => `${name} for its words: \u201c${short(saidLine(each.thought))}\u201d, ${tenths(each.taken)} s where ${tenths(each.expected)} s was expected.`;
     get("odd").replaceChildren(...(slowest ? [tell("Slowest", slowest), make("br"), tell("Fastest", fastest)] : []));
     const widest = Math.max(...round.thoughts.map((each) => Math.max(each.taken, each.expected)));
     const bar = (name, value) => { const element = make("i", name); element.style.width = `${((100 * value) / widest).toFixed(2)}%`; return element; };
     const cells = (each) => [make("td", {}, tenths(each.expected)), make("td", {}, tenths(each.taken)), make("td", {}, paceOf(each.pace))];
     get("rows").replaceChildren(...round.thoughts.map((each) => make("tr", each === slowest || each === fastest ? "extreme" : {},
-      make("th", { scope: "row", dir: "auto" }, each.thought.text), ...cells(each),
-      make("td", {}, make("div", { class: "bars", "aria-hidden": "true" }, bar("expected", each.expected), bar("taken", each.taken))))));
-    get("all").replaceChildren(make("tr", {}, make("th", { scope: "row" }, "Together"), ...cells(round), make("td")));
+      make("th", { scope: "row", dir: "auto" }, each.thought.text, make("div", { class: "bars", "aria-hidden": "true" }, bar("expected", each.expected), bar("taken", each.taken))),
+      ...cells(each))));
+    get("all").replaceChildren(make("tr", {}, make("th", { scope: "row" }, "Together"), ...cells(round)));
   }
 
   function saveFile(name, content) {
@@ -355,27 +362,33 @@
       showElapsed();
       timeAnew();
     },
-    kept({ sound, ending, seconds: length }) {
+    kept({ sound, ending, seconds: took }) {
       const number = (takeNumber.get() ?? 0) + 1;
       takeNumber.set(number);
       const name = fileName(title, `take ${number}.${ending}`);
-      addTake({ name, sound, saved: false }, `take ${number}, ${clock(length)}`);
+      addTake({ name, sound, saved: false }, `Take ${number}, ${clock(took)}`);
     },
     refused: (message) => say(message, true),
   });
 
   function addTake(kept, label) {
     takes.push(kept);
-    const save = () => { saveFile(kept.name, kept.sound); kept.saved = true; };
+    const told = make("span", "name", label);
+    const save = () => {
+      saveFile(kept.name, kept.sound);
+      kept.saved = true;
+      told.textContent = `${label}, saved`;
+      say("");
+    };
     const button = (text) => {
       const element = make("button", { "aria-label": `${text}: ${label}` }, text);
       element.addEventListener("click", save);
       return element;
     };
     get("no-takes").hidden = true;
-    get("takes").append(make("li", {}, make("span", "name", label),
+    get("takes").append(make("li", {}, told,
       make("audio", { controls: true, preload: "metadata", "aria-label": label, src: URL.createObjectURL(kept.sound) }), button("Save as a file")));
-    say(`${label}, is kept only as long as this page is open.`, true, button("Save as a file"));
+    say(`${label}: it is kept only as long as this page is open.`, true, button("Save as a file"));
   }
 
   function record() {
@@ -398,6 +411,7 @@
     record,
     captions: () => { if (list.cues.length) { show("captions"); top(); go(); } },
     cold: coldRead,
+    last: () => show("result"),
     choose: () => get("file").click(),
     own: () => { take(own, "This script"); say(""); },
     leave: () => { if (mode === "cold") finish(); else { if (mode === "captions") hold(); show("start"); } },

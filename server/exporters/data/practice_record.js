@@ -24,15 +24,20 @@ function makeRecorder(page) {
       return;
     }
     become("asking");
+    let stream = null;
     try {
       // Takes are compared, so the browser must not even them out.
       const plain = { echoCancellation: false, noiseSuppression: false, autoGainControl: false };
-      record(await navigator.mediaDevices.getUserMedia({ audio: plain }));
+      stream = await navigator.mediaDevices.getUserMedia({ audio: plain });
+      record(stream);
     } catch (error) {
+      release(stream);
       become("idle");
       page.refused(refusals[error.name] ?? "The microphone cannot be used here. Record with the device's own recorder; the exercises work as they are.");
     }
   }
+
+  function release(stream) { for (const track of stream?.getTracks() ?? []) track.stop(); }
 
   function record(stream) {
     const [type, ending] = soundTypes.find(([each]) => MediaRecorder.isTypeSupported(each)) ?? ["", "webm"];
@@ -41,7 +46,7 @@ function makeRecorder(page) {
     recorder.ondataavailable = (event) => { if (event.data.size) pieces.push(event.data); };
     // It also stops when the microphone is unplugged: what there is, is kept.
     recorder.onstop = () => {
-      for (const track of stream.getTracks()) track.stop();
+      release(stream);
       const seconds = elapsed();
       become("idle");
       if (pieces.length) page.kept({ sound: new Blob(pieces, { type: recorder.mimeType }), ending, seconds });

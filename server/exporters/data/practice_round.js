@@ -34,13 +34,29 @@ function saidLine(thought) {
   return thought.parts.map((part) => part.instead ?? part.word ?? part.text ?? "").join("").replace(/\s+/g, " ").trim();
 }
 
+// The pause that a reader makes for signs between two words (docs/timing.md).
+function pauseOfSigns(text) {
+  return /[.!?\u2026]/.test(text) ? 0.6 : /[;:\u2013\u2014]/.test(text) ? 0.3 : /[,()]/.test(text) ? 0.15 : 0;
+}
+
+// What marks and directions hold beyond the punctuation at their place: at one place the longer counts.
+function heldByMarks(thought) {
+  let held = 0, here = 0, signs = 0;
+  for (const part of thought.parts) {
+    if (part.text !== undefined) signs = Math.max(signs, pauseOfSigns(part.text));
+    else if (part.word === undefined) here += part.seconds ?? 0;
+    else {
+      held += Math.max(here - signs, 0);
+      here = signs = 0;
+    }
+  }
+  return held + here; // nothing follows the last word that one would pause for
+}
+
 // Lines of seconds, a tab and the text, as `sayline calibrate --from FILE.tsv` reads them. There is
-// no mark in such a line, so what marks and directions hold is taken off.
+// no mark in such a line, so what marks add is taken off.
 function timedLines(title, date, round) {
-  const lines = round.thoughts.map(({ thought, taken }) => {
-    const held = drawing.holds(thought).reduce((sum, [, seconds]) => sum + seconds, 0);
-    return [taken - held, saidLine(thought)];
-  }).filter(([seconds, text]) => seconds > 0.05 && text);
+  const lines = round.thoughts.map(({ thought, taken }) => [taken - heldByMarks(thought), saidLine(thought)]).filter(([seconds, text]) => seconds > 0.05 && text);
   const head = `# Cold read of ${(title || "a script").replace(/\s+/g, " ")}, ${date}: seconds, a tab, what was said`;
   return [head, ...lines.map(([seconds, text]) => `${seconds.toFixed(2)}\t${text}`), ""].join("\n");
 }
