@@ -682,6 +682,13 @@ async function fits(context) {
     check(wrong.length === 0, `${what}: ${wrong.join("; ")}`);
   };
   await inside("start");
+  for (const dialog of ["setup", "help", "care"]) {
+    await page.click(`#start [data-open=${dialog}]`);
+    await page.screenshot({ path: shot(`${name}-${dialog}`) });
+    const box = await page.evaluate((id) => { const element = document.getElementById(id), { left, right, top, bottom } = element.getBoundingClientRect(); return { out: left < 0 || right > innerWidth || top < 0 || bottom > innerHeight, wide: element.scrollWidth > element.clientWidth }; }, dialog);
+    same(box, { out: false, wide: false }, `the dialog ${dialog}`);
+    await page.keyboard.press("Escape");
+  }
   await page.click("[data-do=captions]");
   await run(page, 6);
   await inside("captions");
