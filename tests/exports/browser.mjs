@@ -34,6 +34,18 @@ export function pageFile(text, name = "reading", target = "page") {
   return pathToFileURL(file).href;
 }
 
+// What a page keeps is on its way to the disk for a moment. On a busy machine the browser gives a
+// document that it loads again from a file an empty storage, about once in thirty times; the next
+// load has the old one again. Such a load is none to judge by.
+export async function again(page) {
+  await new Promise((done) => setTimeout(done, 300));
+  for (let time = 0; time < 5; time++) {
+    await page.reload();
+    if (await page.evaluate(() => window.keptBefore > 0)) return;
+  }
+  throw new Error("five loads in a row without any storage");
+}
+
 // The clock of a page may stand, so what is waited for is asked for from outside.
 export async function until(page, what) {
   for (let time = 0; time < 200; time++) {
@@ -82,6 +94,7 @@ export async function withBrowser(tests, flags = []) {
   let failed = 0;
   for (const [name, test, options] of tests) {
     const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+    await context.addInitScript(() => { try { window.keptBefore = localStorage.length; } catch { /* a page without a place */ } });
     const wrong = [];
     const leaves = (request) => !/^(file|data|blob|about):/.test(request.url()) && !request.url().startsWith("http://127.0.0.1:");
     context.on("request", (request) => { if (leaves(request)) wrong.push(`it asks for ${request.url()}`); });

@@ -7,30 +7,16 @@
 import { spawn } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { accessible, check, contrast, demo, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
+import { accessible, again, check, contrast, demo, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
 
 async function opened(context, text = demo, { cautions = false, hash = "", name, settings } = {}) {
   const page = await context.newPage();
   await page.clock.install({ time: new Date("2027-04-12T08:00:00") });
-  await page.addInitScript(() => { try { window.keptBefore = localStorage.length; } catch { /* a page without a place */ } });
   if (!cautions) await page.addInitScript(() => { try { localStorage.setItem("sayline cautions", "true"); } catch { /* a page without a place */ } });
   if (settings) await page.addInitScript((value) => { if (!localStorage.getItem("sayline reading settings")) localStorage.setItem("sayline reading settings", JSON.stringify(value)); }, settings);
   await page.goto(pageFile(text, name) + hash);
   await page.clock.pauseAt(new Date("2027-04-12T08:05:00"));
   return page;
-}
-
-// What a page keeps is on its way to the disk for a moment. On a busy machine the browser gives a
-// document that it loads again from a file an empty storage, about once in thirty times; the next
-// load has the old one again. Such a load, where even what this test itself keeps is not seen, is
-// no load to judge by.
-async function again(page) {
-  await new Promise((done) => setTimeout(done, 300));
-  for (let time = 0; time < 5; time++) {
-    await page.reload();
-    if (await page.evaluate(() => window.keptBefore > 0)) return;
-  }
-  throw new Error("five loads in a row without any storage");
 }
 
 const noLead = { lead: 0 };

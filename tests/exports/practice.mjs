@@ -6,7 +6,7 @@
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { accessible, check, demo, exported, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
+import { accessible, again, check, demo, exported, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
 
 async function opened(context, text = demo, { cautions = false, settings = { lead: 0 }, name = "practice" } = {}) {
   const page = await context.newPage();
@@ -328,8 +328,7 @@ async function captionKeys(context) {
   same((await standing(page, ".ahead")).map(([, text]) => text), ["We\u2019re actually at the Lucern Hotel, just down the street"], "ahead");
   await page.screenshot({ path: shot("practice-ahead") });
   // Kept for the next visit.
-  await new Promise((done) => setTimeout(done, 300));
-  await page.reload();
+  await again(page);
   same(await page.evaluate(() => JSON.parse(localStorage.getItem("sayline practice settings"))), { size: 100, lead: 0, speed: 1, ahead: true }, "settings");
 }
 
@@ -546,8 +545,7 @@ async function records(context) {
   // Leaving would lose the second one.
   let warned = "";
   page.once("dialog", (dialog) => { warned = dialog.type(); dialog.accept(); });
-  await new Promise((done) => setTimeout(done, 300));
-  await page.reload();
+  await again(page);
   same(warned, "beforeunload", "the warning before a take is lost");
   same(await page.evaluate(() => localStorage.getItem("sayline practice takes Counting limpets")), "2", "takes so far");
 }
@@ -616,8 +614,7 @@ async function forEverybody(context) {
     check(faint.length === 0, `${name}: ${JSON.stringify(faint)}`);
     if (name === "setup" || name === "help") await page.keyboard.press("Escape");
   }
-  await new Promise((done) => setTimeout(done, 300));
-  await page.reload();
+  await again(page);
   check(!(await page.isVisible("#care")), "cautions at every visit");
 }
 
