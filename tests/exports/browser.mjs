@@ -18,9 +18,9 @@ export function same(got, wanted, what) {
   check(JSON.stringify(got) === JSON.stringify(wanted), `${what}: ${JSON.stringify(got)}, not ${JSON.stringify(wanted)}`);
 }
 
-// Writes a script in a form and answers with what came out.
-export function exported(text, target) {
-  const run = spawnSync(process.env.SAYLINE_PROGRAM, ["export", "--to", target, "-"], { input: text, encoding: "utf8", maxBuffer: 1e9, cwd: work });
+// Writes a script in a form and answers with what came out; a sound is no text but a "buffer".
+export function exported(text, target, encoding = "utf8") {
+  const run = spawnSync(process.env.SAYLINE_PROGRAM, ["export", "--to", target, "-"], { input: Buffer.from(text), encoding, maxBuffer: 1e9, cwd: work });
   check(run.status === 0, `export --to ${target}: ${run.stderr}`);
   return run.stdout;
 }
