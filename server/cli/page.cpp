@@ -1,8 +1,10 @@
-// sayline page: the reading page, kept up to date while the script is still being changed.
+// sayline page: the reading page, kept up to date while the script is still being changed, and the
+// practice page beside it.
 #include "exporters/page.h"
 
 #include "cli/job.h"
 #include "exporters/json.h"
+#include "exporters/practice.h"
 #include "host/live.h"
 
 #include <fmt/core.h>
@@ -35,6 +37,7 @@ Result<LiveText> render(const Arguments& arguments, const Source& source) {
     if (analysis) {
         return LiveText{.page = live_page(*analysis),
                         .json = script_json(*analysis),
+                        .practice = write_practice(*analysis, {}),
                         .lexicons = job.lexicons()};
     }
     for (const Trouble& trouble : job.trouble())
@@ -67,8 +70,9 @@ Result<void> show(const Arguments& arguments, const Source& source, std::uint16_
                        .ready =
                            [&](std::string_view address) {
                                console.out << fmt::format(
-                                   "{} shows {} and follows every save; Ctrl+C ends it\n", address,
-                                   source.name);
+                                   "{0} shows {1} and follows every save; Ctrl+C ends it\n"
+                                   "{0}practice is its practice page\n",
+                                   address, source.name);
                                console.out.flush();
                            },
                        .say_result =
@@ -112,7 +116,9 @@ const Command page_command = {
     .summary = "Show the reading page of a script and keep it up to date",
     .help = "Open the address that it prints in a browser on the same machine. A save changes the\n"
             "text and keeps the place. A script that cannot be read leaves the last good page.\n"
-            "docs/reading-page.md tells how to use it at the shoot.",
+            "docs/reading-page.md tells how to use it at the shoot.\n\n"
+            "With \"practice\" behind the address it is the practice page (docs/practice.md),\n"
+            "which has the script as it was saved when the page was loaded.",
     .flags = page_flags(),
     .run = run_page,
 };

@@ -223,11 +223,13 @@ private:
             return refuse(request, http::status::method_not_allowed, "Only GET is answered.");
         }
         const std::string_view path = text_of(request.target());
-        if (path == "/") {
-            return answer(request, http::status::ok, "text/html; charset=utf-8", text_.page);
+        if (path == "/" || path == "/practice") {
+            return answer(request, http::status::ok, "text/html; charset=utf-8",
+                          path == "/" ? text_.page : text_.practice);
         }
         if (path != "/events" || request.method() == http::verb::head) {
-            return refuse(request, http::status::not_found, "There is only the page: /");
+            return refuse(request, http::status::not_found,
+                          "There is only the reading page: / and the practice page: /practice");
         }
         const auto there = std::count_if(listeners_.begin(), listeners_.end(),
                                          [](const auto& listener) { return !listener->gone(); });

@@ -1,5 +1,5 @@
 // Serves a page on this machine alone and tells it of every save: of its script, and of the
-// settings, readers and word lists that the script is read with.
+// settings, readers and word lists that the script is read with. The practice page is beside it.
 #pragma once
 
 #include "base/result.h"
@@ -16,6 +16,7 @@ namespace say {
 struct LiveText {
     std::string page;                            // HTML, for who comes to the address
     std::string json;                            // one line, for who is there already
+    std::string practice;                        // HTML, for who comes to "practice" below it
     std::vector<std::filesystem::path> lexicons; // that it was read with, there or not
 };
 

@@ -343,16 +343,33 @@ async function saveAs(page) {
   await until("the captions in their file", () => existsSync(captions) && readFileSync(captions, "utf8").includes(" --> "), page);
 }
 
-// The page to read from, in a tab of the browser's own; it follows a save.
-async function readingPage(page) {
+// What a command shows in a tab of the browser's own.
+async function inTheBrowser(page, command) {
   const opened = page.context().waitForEvent("page", { timeout: patience });
-  await runCommand(page, "Sayline: Open the reading page");
+  await runCommand(page, command);
   const asked = page.locator(".monaco-dialog-box").getByText("Open", { exact: true });
   await Promise.race([opened, asked.click({ timeout: patience }).catch(() => {})]);
-  const reading = await opened;
+  return opened;
+}
+
+// The page to read from; it follows a save.
+async function readingPage(page) {
+  const reading = await inTheBrowser(page, "Sayline: Open the reading page");
   await until("the words on the reading page", async () => (await reading.locator("body").innerText()).includes("put the square"), reading);
   await reading.screenshot({ path: shot("reading") });
   await reading.close();
+}
+
+// The page to rehearse with: a cold read of it begins with the script's first words.
+async function practicePage(page) {
+  const practice = await inTheBrowser(page, "Sayline: Open the practice page");
+  await until("the cautions of the practice page", () => practice.locator("#understood").isVisible(), practice);
+  await practice.screenshot({ path: shot("practice-page") });
+  await practice.locator("#understood").click();
+  await practice.locator("#start [data-do=cold]").click();
+  await until("the first thought of a cold read", async () => (await practice.locator("body").innerText()).includes("count to ten"), practice);
+  await practice.screenshot({ path: shot("practice-cold") });
+  await practice.close();
 }
 
 // A first script, as the walkthrough leads: typed without a mark, timed while it is typed, told of one
@@ -460,6 +477,7 @@ async function walk(page) {
   await hear(page);
   await saveAs(page);
   await readingPage(page);
+  await practicePage(page);
   await firstScript(page);
   await deadServer(page);
   await splitFix(page, before);

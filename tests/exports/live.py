@@ -91,6 +91,22 @@ def serves_the_page(live):
     assert live.ask(method="POST").status == 405
 
 
+# The same file as the export's, and that of the last save.
+def serves_the_practice_page(live):
+    answer = live.ask("/practice")
+    assert answer.status == 200 and answer.getheader("Content-Type") == "text/html; charset=utf-8", answer.headers
+    export = subprocess.run([PROGRAM, "export", "--to", "practice", str(live.file)], capture_output=True, check=True)
+    assert answer.read() == export.stdout and b"Say hello to the limpets" in export.stdout
+    events = live.events()
+    events.next()
+    live.save(SECOND)
+    events.next()
+    assert "count them" in live.ask("/practice").read().decode(), "a save does not reach the practice page"
+    live.save(FIRST)
+    events.next()
+    assert live.ask("/practice", host="evil.example").status == 403
+
+
 def tells_of_saves(live):
     events = live.events()
     name, script = events.next()
@@ -188,7 +204,7 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         live = Live(folder)
         try:
-            for check in [serves_the_page, refuses_strangers, listens_on_loopback_alone, follows_its_settings,
+            for check in [serves_the_page, serves_the_practice_page, refuses_strangers, listens_on_loopback_alone, follows_its_settings,
                           tells_of_saves, outlives_abuse]:
                 check(live)
                 print(" ", check.__name__.replace("_", " "))

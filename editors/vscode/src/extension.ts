@@ -63,6 +63,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     command("sayline.split", onScript((script) => runCommand("sayline.splitScript", script))),
     command("sayline.mend", onScript((script) => runCommand("sayline.fixAll", script))),
     command("sayline.readingPage", onScript((script) => withServer(() => pages.open(program!, script)))),
+    command("sayline.practicePage", onScript((script) => withServer(() => pages.open(program!, script, "practice")))),
     command("sayline.saveAs", onScript((script, form) => withServer((server) => saveAs(server, script, form)))),
     command("sayline.rhythm", onScript((script) => withServer(() => rhythm.show(script)))),
     command("sayline.hear", onScript((script) => withServer((server) => hearing.hear(server, script)))),

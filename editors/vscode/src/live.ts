@@ -1,5 +1,5 @@
 // The reading page of a script, served by the program on this machine alone, shown in the browser and
-// changed with every save.
+// changed with every save; the practice page comes from there too.
 import { type ChildProcess, spawn } from "node:child_process";
 import * as vscode from "vscode";
 
@@ -36,8 +36,8 @@ export class LivePages implements vscode.Disposable {
     this.pages.clear();
   }
 
-  // The page follows the file, so there must be one.
-  async open(program: string, script: vscode.TextDocument): Promise<void> {
+  // The page follows the file, so there must be one. Below the reading page is the one to practise with.
+  async open(program: string, script: vscode.TextDocument, below = ""): Promise<void> {
     if (script.isUntitled && !(await script.save())) return;
     if (script.isDirty) await script.save();
     const file = script.uri.fsPath;
@@ -46,6 +46,7 @@ export class LivePages implements vscode.Disposable {
       page = await serve(program, file);
       this.pages.set(file, page);
     }
-    await vscode.env.openExternal(await vscode.env.asExternalUri(vscode.Uri.parse(page.address)));
+    const address = vscode.Uri.joinPath(vscode.Uri.parse(page.address), below);
+    await vscode.env.openExternal(await vscode.env.asExternalUri(address));
   }
 }
