@@ -15,7 +15,7 @@ const Flag* find_flag(const Command& command, std::string_view name) {
     for (const Flag& flag : command.flags) {
         if (flag.name == name) return &flag;
     }
-    return name == help_flag.name ? &help_flag : nullptr;
+    return name == help_flag.name || name == "-h" ? &help_flag : nullptr;
 }
 
 void print_flags(std::span<const Flag> flags, std::ostream& out) {
@@ -85,7 +85,7 @@ Result<Arguments> parse_arguments(const Command& command, std::span<const std::s
             return Error{fmt::format("{} has no flag {}; see sayline {} --help", command.name, name,
                                      command.name)};
         }
-        std::vector<std::string>& values = arguments.flags[name];
+        std::vector<std::string>& values = arguments.flags[std::string(flag->name)];
         const bool joined = equals != std::string::npos;
         if (flag->value.empty()) {
             if (joined) return Error{fmt::format("{} takes no value", name)};
@@ -111,7 +111,7 @@ int run(const Program& program, std::span<const std::string> words, Console& con
         return status_failed;
     }
     const std::string& name = words.front();
-    if (name == "--help" || name == "help") {
+    if (name == "--help" || name == "-h" || name == "help") {
         print_help(program, console.out);
         return status_clean;
     }

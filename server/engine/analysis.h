@@ -96,6 +96,8 @@ struct Section {
     Timing timing; // with the sections it holds and the gaps inside it
     Seconds at{0};
     int thoughts = 0;
+    int words = 0;   // written, those of the sections it holds too
+    Seconds held{0}; // of the time, what directions hold
 };
 
 // Keeps a script's thoughts alive, in order. In chunks, so that the next version of the script
@@ -112,7 +114,8 @@ struct Script {
     KeptThoughts kept;
     std::vector<Section> sections;
     Timing timing;
-    int words = 0; // written
+    Seconds held{0}; // of the time, what directions hold
+    int words = 0;   // written
     int spoken_words = 0;
 
     const Placed* thought_at(Offset at) const; // null between thoughts

@@ -320,6 +320,7 @@ private:
                 const bool with_gap = gap_inside(next_begin, section);
                 sections[index].add(summary, with_gap ? placed.gap : Seconds{0}, error);
                 ++section.thoughts;
+                section.words += summary.words;
             }
             whole.add(summary, placed.gap, error);
             script_.words += summary.words;
@@ -327,9 +328,11 @@ private:
         }
         for (std::size_t i = 0; i < sections.size(); ++i) {
             script_.sections[i].timing = sections[i].timing();
+            script_.sections[i].held = sections[i].held;
             if (!begun[i]) script_.sections[i].at = at_of_empty(script_.sections[i]);
         }
         script_.timing = whole.timing();
+        script_.held = whole.held;
     }
 
     struct Totals {

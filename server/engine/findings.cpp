@@ -65,7 +65,9 @@ std::vector<Stretch> stretches(const Script& script) {
                           .target = section.target,
                           .target_span = section.target_span,
                           .timing = section.timing,
-                          .has_thoughts = section.thoughts > 0});
+                          .has_thoughts = section.thoughts > 0,
+                          .words = section.words,
+                          .held = section.held});
     }
     return result;
 }
@@ -80,7 +82,9 @@ ScriptView view_of(const Analysis& analysis, std::span<const Stretch> sections) 
                       .target = header.target,
                       .target_span = header.target_span,
                       .timing = script.timing,
-                      .has_thoughts = !script.thoughts.empty()},
+                      .has_thoughts = !script.thoughts.empty(),
+                      .words = script.words,
+                      .held = script.held},
             .sections = sections,
             .thoughts = script.summaries,
             .concerned = {},

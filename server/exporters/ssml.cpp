@@ -159,9 +159,13 @@ private:
 
     // Marks hold as long as they say; punctuation's pauses are the synthesiser's own.
     void add_pauses(int word) {
-        for (const PauseAt& pause : thought_.reading.pauses) {
-            const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
-            if (pause.after == word && marked) add_break(nodes_.back(), pause.seconds);
+        const std::vector<PauseAt>& pauses = thought_.reading.pauses; // in order
+        auto pause = std::partition_point(pauses.begin(), pauses.end(),
+                                          [&](const PauseAt& each) { return each.after < word; });
+        for (; pause != pauses.end() && pause->after == word; ++pause) {
+            const bool marked =
+                pause->from == PauseFrom::mark || pause->from == PauseFrom::direction;
+            if (marked) add_break(nodes_.back(), pause->seconds);
         }
         for (const Mark& mark : thought_.written.marks) {
             if (mark.kind != MarkKind::tie || mark.first != word) continue;

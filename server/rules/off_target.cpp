@@ -1,5 +1,6 @@
 // A section or the whole script that runs past its target, or falls short of it.
 #include "rules/rule.h"
+#include "rules/target_fix.h"
 #include "rules/wording.h"
 
 #include <fmt/core.h>
@@ -20,6 +21,18 @@ std::string range(const Timing& timing) {
     return fmt::format("between {} and {}", format_clock(timing.low), format_clock(timing.high));
 }
 
+// What a writer cuts or adds is words: so many at the script's own pace, fives above twenty.
+std::string in_words(const Stretch& stretch, Seconds off) {
+    const double speech = stretch.timing.expected.count() - stretch.held.count();
+    // A few words say little of how many a minute has room for.
+    if (std::abs(off.count()) > speech || stretch.words == 0) return {};
+    int words = static_cast<int>(std::lround(std::abs(off.count()) * stretch.words / speech));
+    if (words > 20) words = (words + 2) / 5 * 5;
+    if (words < 1) return {};
+    return off > Seconds{0} ? fmt::format(", about {} too many", counted(words, "word"))
+                            : fmt::format(", room for about {}", counted(words, "word"));
+}
+
 bool lies_beyond(const Timing& timing, const Target& target) {
     return timing.low > target.high || timing.high < target.low;
 }
@@ -33,12 +46,12 @@ void judge(const ScriptView& script, const Stretch& stretch, std::vector<Finding
     const bool over = off > Seconds{0};
     if (!over && script.stage == Stage::draft) return;
 
-    FindingDraft draft{
-        .span = stretch.target_span.empty() ? stretch.span : stretch.target_span,
-        .message = fmt::format("runs {} ({}), {} {} its {}", format_clock(stretch.timing.expected),
-                               range(stretch.timing), how_far(off), over ? "over" : "short of",
-                               format_target(*stretch.target)),
-        .fixes = {}};
+    FindingDraft draft{.span = stretch.target_span.empty() ? stretch.span : stretch.target_span,
+                       .message = fmt::format(
+                           "runs {} ({}), {} {} its {}{}", format_clock(stretch.timing.expected),
+                           range(stretch.timing), how_far(off), over ? "over" : "short of",
+                           format_target(*stretch.target), in_words(stretch, off)),
+                       .fixes = {set_target_fix(stretch, stretch.timing.expected)}};
     // Within the range of likely readings the target may yet be met.
     if (!lies_beyond(stretch.timing, *stretch.target)) draft.severity = Severity::hint;
     found.push_back(std::move(draft));
@@ -64,6 +77,9 @@ extern const Rule off_target = {
         "If the target lies within that range, this is a hint; if not, a warning. "
         "A target that is one time is met within `target_slack` seconds or 5 %, whichever is more; "
         "a range or a maximum is taken as written. "
+        "The words too many, or those there is room for, are counted at the pace of the stretch "
+        "itself, with its pauses. "
+        "The fix takes the time that it runs for its target. "
         "While drafting, nothing is said of a section that is still short.",
     .check_script = check,
 };

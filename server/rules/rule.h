@@ -79,6 +79,8 @@ struct Stretch {
     Span target_span; // absolute; empty without a target
     Timing timing;
     bool has_thoughts = false;
+    int words = 0;   // written
+    Seconds held{0}; // of the time, what directions hold
 };
 
 // A thought as script rules see it: what its script adds up stands here, so that a rule need not

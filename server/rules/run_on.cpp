@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <cmath>
+#include <vector>
 
 namespace say::rules {
 namespace {
@@ -39,14 +40,19 @@ std::optional<Fix> split_sentences(const ThoughtView& view) {
     return fix;
 }
 
-// A beat, a reset or a timed pause between two sentences is the gap that the second one needs.
-bool lands_before(const ThoughtView& view, const Sentence& sentence) {
-    constexpr Seconds gap{0.7}; // that after a thought
-    Seconds held{0};
+// What is marked to be held before each word.
+std::vector<Seconds> held_before(const ThoughtView& view) {
+    std::vector<Seconds> held(view.written.words.size() + 1, Seconds{0});
     for (const PauseAt& pause : view.reading.pauses) {
         const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
-        if (marked && pause.after == sentence.first - 1) held += pause.seconds;
+        if (marked) held[static_cast<std::size_t>(pause.after + 1)] += pause.seconds;
     }
+    return held;
+}
+
+// A beat, a reset or a timed pause between two sentences is the gap that the second one needs.
+bool is_gap(Seconds held) {
+    constexpr Seconds gap{0.7}; // that after a thought
     return held >= gap - Seconds{1e-9};
 }
 
@@ -59,10 +65,12 @@ struct Run {
 
 Run longest_run(const ThoughtView& view) {
     const auto& sentences = view.reading.sentences;
+    const std::vector<Seconds> held = held_before(view);
     Run longest;
     Run run;
     for (std::size_t i = 0; i < sentences.size(); ++i) {
-        if (i > 0 && lands_before(view, sentences[i])) run = {i, i, 0};
+        const bool lands = is_gap(held[static_cast<std::size_t>(sentences[i].first)]);
+        if (i > 0 && lands) run = {i, i, 0};
         run.last = i + 1;
         run.count += stands_alone(sentences[i]) ? 1 : 0;
         if (run.count > longest.count) longest = run;

@@ -109,7 +109,10 @@ bool is_numbered(const ThoughtView& view) {
 
 // The end of this thought and the beginning of the next, with what the writer said of the first.
 std::string parting(const ThoughtView& view) {
-    const std::string_view eol = view.source.find("\r\n") == std::string_view::npos ? "\n" : "\r\n";
+    // Its first lines tell: this is asked for at every sentence of what may be a line of megabytes.
+    constexpr std::size_t enough = 4096;
+    const std::string_view lines = view.source.substr(0, enough);
+    const std::string_view eol = lines.find("\r\n") == std::string_view::npos ? "\n" : "\r\n";
     const bool item = view.kind == BlockKind::item;
     std::string text(eol);
     if (!item) text += eol;

@@ -1,5 +1,6 @@
 // Targets that do not add up: the sections promise more time than what holds them has.
 #include "rules/rule.h"
+#include "rules/target_fix.h"
 #include "rules/wording.h"
 
 #include <fmt/core.h>
@@ -50,7 +51,7 @@ void judge(const ScriptView& script, const Stretch& stretch, const Sum& sum,
                      .message = fmt::format("the targets below add up to {}, {:.0f} s more than {}",
                                             format_clock(sum.seconds), over.count(),
                                             format_target(*stretch.target)),
-                     .fixes = {}});
+                     .fixes = {set_target_fix(stretch, sum.seconds)}});
 }
 
 std::vector<FindingDraft> check(const ScriptView& script) {
@@ -72,7 +73,8 @@ extern const Rule targets_disagree = {
         "A section's budget counts in that of the section or script that holds it. "
         "If the parts ask for more than the whole has, one of them will be cut at the camera. "
         "Of a range its lower end counts, of a maximum the maximum; a section without a target "
-        "counts as what its own sections ask for.",
+        "counts as what its own sections ask for. "
+        "The fix takes the sum for the target of the whole.",
     .check_script = check,
 };
 

@@ -606,19 +606,30 @@ private:
 
 // --- breath groups -------------------------------------------------------------------------------
 
+// Where pauses that are written stand, in order: a thought may hold thousands.
+std::vector<Span> written_pauses(const Reading& reading) {
+    std::vector<Span> spans;
+    for (const PauseAt& pause : reading.pauses) {
+        if (pause.from == PauseFrom::mark || pause.from == PauseFrom::direction)
+            spans.push_back(pause.span);
+    }
+    std::sort(spans.begin(), spans.end(), [](Span a, Span b) { return a.begin < b.begin; });
+    return spans;
+}
+
 // The words of a group with the marks and punctuation that touch them, but not the pauses around
 // it.
-Span group_span(const Written& written, std::string_view source, const Reading& reading, int first,
-                int last) {
+Span group_span(const Written& written, std::string_view source, std::span<const Span> pauses,
+                int first, int last) {
     Span span{written.words[static_cast<std::size_t>(first)].source.begin,
               written.words[static_cast<std::size_t>(last)].source.end};
-    std::uint32_t low = 0;
-    auto high = static_cast<std::uint32_t>(source.size());
-    for (const PauseAt& pause : reading.pauses) {
-        if (pause.from != PauseFrom::mark && pause.from != PauseFrom::direction) continue;
-        if (pause.span.end <= span.begin) low = std::max(low, pause.span.end.value);
-        if (pause.span.begin >= span.end) high = std::min(high, pause.span.begin.value);
-    }
+    const auto next = std::partition_point(pauses.begin(), pauses.end(),
+                                           [&](Span pause) { return pause.end <= span.begin; });
+    const auto behind = std::partition_point(next, pauses.end(),
+                                             [&](Span pause) { return pause.begin < span.end; });
+    const std::uint32_t low = next == pauses.begin() ? 0 : std::prev(next)->end.value;
+    const std::uint32_t high =
+        behind == pauses.end() ? static_cast<std::uint32_t>(source.size()) : behind->begin.value;
     const auto blank = [&](std::uint32_t at) {
         return source[at] == ' ' || source[at] == '\n' || source[at] == '\r' || source[at] == '\t';
     };
@@ -635,6 +646,7 @@ void find_breaths(const Written& written, std::string_view source, Reading& read
     for (const PauseAt& pause : reading.pauses)
         behind[static_cast<std::size_t>(pause.after) + 1] += pause.seconds;
 
+    const std::vector<Span> pauses = written_pauses(reading);
     int first = 0;
     for (int i = 0; i < count; ++i) {
         const bool last = i + 1 == count;
@@ -645,7 +657,7 @@ void find_breaths(const Written& written, std::string_view source, Reading& read
         const Said& to = reading.said[static_cast<std::size_t>(i)];
         BreathGroup group{
             .first = first, .last = i, .span = {}, .seconds = to.at + to.seconds - from.at};
-        group.span = group_span(written, source, reading, first, i);
+        group.span = group_span(written, source, pauses, first, i);
         reading.breaths.push_back(group);
         first = i + 1;
     }
