@@ -1,6 +1,7 @@
 // Abbreviations said in full, by what stands around them: "Dr. Hill" and "Hill Dr.", "St. Ives" and
 // "Main St.", "No. 5" and "No.", "25 sept.", "e.g.".
 #include "speech/lexicon.h"
+#include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
 #include "text/ascii.h"
@@ -418,7 +419,10 @@ bool say_glued_abbreviation(Passage& passage, std::size_t i) {
     } else {
         const std::optional<Figure> figure = read_figure(behind);
         if (!figure || !figure->is_bare()) return false;
-        append_words(words, number_words(*figure, passage.language()));
+        const bool dated = entry->words == "circa" || entry->words == "established";
+        const bool is_year = dated && figure->whole.size() == 4 && figure->fraction.empty();
+        append_words(words, is_year ? year(to_int(figure->whole).value_or(0), passage.language())
+                                    : number_words(*figure, passage.language()));
     }
     passage.say(i, words);
     return true;

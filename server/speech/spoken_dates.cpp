@@ -129,7 +129,7 @@ void say_year_behind(Passage& passage, std::size_t i) {
     if (number) passage.say(i + 1, year(*number, passage.language()));
 }
 
-void say_later_day(Passage& passage, std::size_t i);
+void say_later_day(Passage& passage, std::size_t i, int day);
 
 // "May 3 - June 5", "3 May - 5 June": the dash behind a date and before another is said with it.
 std::string_view to_behind(const Passage& passage, std::size_t i) {
@@ -169,7 +169,7 @@ bool say_day_after_month(Passage& passage, std::size_t i) {
     append_words(words, to_behind(passage, i));
     passage.say(i, words);
     say_year_behind(passage, i);
-    say_later_day(passage, i);
+    say_later_day(passage, i, days->from.number);
     say_weekday_before(passage, i - 1);
     return true;
 }
@@ -235,13 +235,13 @@ bool say_day_before_later_month(Passage& passage, std::size_t i) {
 }
 
 // "May 3 and 4", "from May 3 to 5": the day whose month came before.
-void say_later_day(Passage& passage, std::size_t i) {
+void say_later_day(Passage& passage, std::size_t i, int day) {
     static constexpr auto links =
         std::to_array<std::string_view>({"-", "and", "or", "through", "to", "until"});
     if (!passage.joined(i) || !passage.joined(i + 1)) return;
     if (std::find(links.begin(), links.end(), passage.folded(i + 1)) == links.end()) return;
     const std::optional<Days> days = read_days(passage.text(i + 2));
-    if (!days) return;
+    if (!days || days->from.number <= day) return;
     // "On May 3 and 4 people came"
     const std::string behind = passage.joined(i + 2) ? passage.folded(i + 3) : std::string{};
     const bool counts = !behind.empty() && !is_function_word(behind);

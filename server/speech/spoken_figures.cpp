@@ -159,7 +159,9 @@ std::string power_of_ten(std::string_view suffix, Language language) {
 }
 
 // "50K people" are thousands; "10k runners" run ten kilometers and "4K screens" have so many dots.
-bool is_counted_in_thousands(const std::string& noun) {
+bool is_counted_in_thousands(const Figure& figure, const std::string& noun) {
+    static constexpr auto sizes = std::to_array<std::string_view>({"2", "4", "5", "6", "8", "10"});
+    if (figure.fraction.empty() && is_in(sizes, figure.whole)) return is_counted_in_millions(noun);
     static constexpr auto of_length_or_dots = std::to_array<std::string_view>({
         "cameras",
         "courses",
@@ -209,9 +211,10 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
                     (number && *number > 1099 && *number < 2100 ? year(*number, language) : words) +
                         "'s");
     } else if (figure.suffix == "k" || figure.suffix == "K") {
-        passage.say(i, words + (is_counted_in_thousands(next) ? " thousand" : " .k"));
+        passage.say(i, words + (is_counted_in_thousands(figure, next) ? " thousand" : " .k"));
     } else if (figure.suffix == "k+" || figure.suffix == "K+") {
-        passage.say(i, words + (is_counted_in_thousands(next) ? " thousand plus" : " .k plus"));
+        passage.say(i, words +
+                           (is_counted_in_thousands(figure, next) ? " thousand plus" : " .k plus"));
     } else if (figure.suffix == "M+" || figure.suffix == "bn+" || figure.suffix == "m+") {
         const std::string_view suffix =
             std::string_view(figure.suffix).substr(0, figure.suffix.size() - 1);
@@ -321,9 +324,34 @@ bool is_named_by_article(const Passage& passage, std::size_t i, std::string_view
 
 // "Tides 101": the first course in it.
 bool is_first_course(const Passage& passage, std::size_t i, std::string_view token) {
-    return token == "101" && ascii::is_upper(passage.raw(i - 1)[0]) &&
-           !is_function_word(passage.folded(i - 1)) && !is_followed_by_noun(passage, i);
+    const std::string before = passage.folded(i - 1);
+    const bool adverb = before.ends_with("ly") || before == "just" || before == "almost";
+    return token == "101" && ascii::is_upper(passage.raw(i - 1)[0]) && !adverb &&
+           !is_function_word(before) && !is_followed_by_noun(passage, i) &&
+           passage.folded(i + 1) != "of";
 }
+
+// "BIO 204": courses are numbered.
+constexpr auto subjects = std::to_array<std::string_view>({
+    "art",
+    "bio",
+    "chem",
+    "econ",
+    "eng",
+    "engl",
+    "geo",
+    "hist",
+    "law",
+    "math",
+    "med",
+    "phil",
+    "phys",
+    "poli",
+    "psy",
+    "sci",
+    "soc",
+    "stat",
+});
 
 // Figures that name rather than count: "Room 101", "Flight 370", "RFC 2119".
 bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view token) {
@@ -335,8 +363,7 @@ bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view t
     if (!passage.joined(i - 1)) return false;
     if (is_named_by_article(passage, i, token) || is_first_course(passage, i, token)) return true;
     const std::string_view before = passage.raw(i - 1);
-    const bool course = token.size() == 3 && before.size() > 2 &&
-                        !is_function_word(passage.folded(i - 1)); // "BIO 204"
+    const bool course = token.size() == 3 && is_in(subjects, passage.folded(i - 1));
     return before.size() >= 2 && before.size() <= 4 && !passage.shouts() &&
            std::all_of(before.begin(), before.end(), ascii::is_upper) &&
            (course || capitals_kind(before) == Capitals::letters) && token.substr(1) != "00";

@@ -186,20 +186,46 @@ bool has_call_cue(const Passage& passage, std::size_t i) {
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
 }
 
-// "call 999", "a 111 caller"; "911" in the US unless things are counted.
+// "911" alone, unless a word before it counts.
+bool is_known_call(const Passage& passage, std::size_t i) {
+    static constexpr auto counting = std::to_array<std::string_view>({
+        "about",
+        "all",
+        "almost",
+        "around",
+        "exactly",
+        "just",
+        "nearly",
+        "of",
+        "only",
+        "over",
+        "porsche",
+        "than",
+        "total",
+        "under",
+        "was",
+        "were",
+    });
+    const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
+    if (std::find(counting.begin(), counting.end(), before) != counting.end()) return false;
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    return next != "of" && (next.empty() || is_function_word(next));
+}
+
+// "call 999", "a 111 call", "the 911 operators"; "111 calls" are counted.
 bool is_emergency(const Passage& passage, std::size_t i, std::string_view token) {
     static constexpr auto numbers =
         std::to_array<std::string_view>({"101", "111", "112", "911", "999"});
-    static constexpr auto calls =
-        std::to_array<std::string_view>({"call", "caller", "callers", "calls", "dispatcher",
-                                         "dispatchers", "operator", "operators"});
+    static constexpr auto articles =
+        std::to_array<std::string_view>({"a", "every", "her", "his", "my", "the", "their", "your"});
     if (std::find(numbers.begin(), numbers.end(), token) == numbers.end()) return false;
     if (has_call_cue(passage, i)) return true;
+    const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
-    if (std::find(calls.begin(), calls.end(), next) != calls.end()) return true;
-    const bool car = passage.follows(i) && passage.folded(i - 1) == "porsche";
-    return token == "911" && !passage.is_uk() && !car && (next.empty() || is_function_word(next)) &&
-           next != "of";
+    const bool one =
+        next == "call" || next == "caller" || next == "dispatcher" || next == "operator";
+    if (one && std::find(articles.begin(), articles.end(), before) != articles.end()) return true;
+    return token == "911" && !passage.is_uk() && is_known_call(passage, i);
 }
 
 // "text 60777", "text TIDE to 60777": a short code is read figure by figure.

@@ -332,7 +332,7 @@ bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
     const Language language = passage.language();
     if (elapsed->hours >= 0 && elapsed->minutes >= 0 && !elapsed->minutes_named) {
         if (elapsed->hours > 24 || elapsed->minutes > 59) return false;
-        if (is_length_cue(passage, i)) {
+        if (elapsed->hours < 10 && is_length_cue(passage, i)) {
             passage.say(i, counted(elapsed->hours, "hour", language) + ' ' +
                                cardinal(elapsed->minutes, language));
             return true;

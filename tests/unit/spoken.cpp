@@ -499,6 +499,11 @@ TEST_CASE("spoken/knows figures that name from figures that count") {
         INFO(row.written);
         CHECK(said(row.written) == row.spoken);
     }
+    CHECK(said("we had 111 calls, ONLY 150 came, Only 101 of us, 4K clips") ==
+          "we had one hundred eleven calls only one hundred fifty came only one hundred one of us "
+          "four k clips");
+    CHECK(said("about 911 in all, c.1850") == "about nine hundred eleven in all circa eighteen "
+                                              "fifty");
     CHECK(said_in_uk("911 is") == "nine hundred and eleven is");
     CHECK(said_in_uk("a 999 call") == "a triple nine call");
 }
