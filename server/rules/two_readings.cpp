@@ -31,17 +31,21 @@ std::string assumed_reading(const Said& said) {
     return text;
 }
 
+constexpr std::array<std::string_view, 12> months = {
+    "january", "february", "march",     "april",   "may",      "june",
+    "july",    "august",   "september", "october", "november", "december"};
+
+bool is_month(std::string_view word) {
+    return std::find(months.begin(), months.end(), word) != months.end();
+}
+
 // Words of a reading are folded; the names of months get their capital back.
 std::string as_written(std::string_view reading) {
-    constexpr std::array<std::string_view, 12> months = {
-        "january", "february", "march",     "april",   "may",      "june",
-        "july",    "august",   "september", "october", "november", "december"};
     std::string text;
     while (!reading.empty()) {
         const std::string_view word = reading.substr(0, reading.find(' '));
-        const bool month = std::find(months.begin(), months.end(), word) != months.end();
         if (!text.empty()) text += ' ';
-        text += month ? unicode::to_upper_first(word) : std::string(word);
+        text += is_month(word) ? unicode::to_upper_first(word) : std::string(word);
         reading.remove_prefix(std::min(reading.size(), word.size() + 1));
     }
     return text;
@@ -132,11 +136,49 @@ bool asks(const ThoughtView& view, int index) {
            mark_over(view, index, MarkKind::say_as) == nullptr;
 }
 
+bool says_month(const Said& said) {
+    return std::any_of(said.spoken.begin(), said.spoken.end(),
+                       [](const SpokenWord& word) { return is_month(word.text); });
+}
+
+// "5/3" as a day of May or of March, and not as a fraction.
+bool is_order_of_date(const Said& said) {
+    const std::string& other = said.readings.front();
+    return says_month(said) &&
+           std::any_of(months.begin(), months.end(), [&](std::string_view month) {
+               return other.find(month) != std::string::npos;
+           });
+}
+
+// Do the dates of the script that can be read in one order only have the order of its language?
+bool dates_tell_order(const ScriptView& script) {
+    const DateOrder own =
+        script.language == Language::en_gb ? DateOrder::day_first : DateOrder::month_first;
+    bool told = false;
+    for (const ThoughtSummary& thought : script.thoughts) {
+        if (thought.source.find('/') == std::string_view::npos) continue;
+        const ThoughtView view = view_of(script, thought);
+        for (std::size_t i = 0; i < view.reading.said.size(); ++i) {
+            const std::optional<DateOrder> order = order_told_by(view.word(static_cast<int>(i)));
+            if (!order || !says_month(view.reading.said[i])) continue;
+            if (*order != own) return false;
+            told = true;
+        }
+    }
+    return told;
+}
+
+// A header that names its language names the order of its dates.
+bool is_order_settled(const ScriptView& script) {
+    return !script.header.language.empty() || dates_tell_order(script);
+}
+
 // A figure may be meant in another way each time it stands there; initials are read alike
 // throughout, so they are asked about once.
 std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     std::unordered_set<std::string_view> asked;
+    std::optional<bool> order_settled; // found out when the first date asks
     for (const std::uint32_t concerned : script.concerned) {
         const ThoughtSummary& thought = script.thoughts[concerned];
         const auto& said = thought.reading->said;
@@ -145,6 +187,10 @@ std::vector<FindingDraft> check(const ScriptView& script) {
             const ThoughtView view = view_of(script, thought);
             const int index = static_cast<int>(i);
             if (!asks(view, index) || is_silenced(thought)) continue;
+            if (is_order_of_date(said[i])) {
+                if (!order_settled) order_settled = is_order_settled(script);
+                if (*order_settled) continue;
+            }
             if (holds_letters(said[i]) && !asked.insert(view.word(index)).second) continue;
             FindingDraft draft = draft_for(view, index);
             move_by(draft, thought.begin.value);
@@ -172,6 +218,8 @@ extern const Rule two_readings = {
         "The fixes keep what is written on the page and add how to say it, `{= ... }`, one for "
         "each reading, or write the assumed reading out. "
         "A figure is asked about wherever it stands, initials once a script. "
+        "Day or month first is not asked where the header names the language, or where a date "
+        "such as 12/25 shows the order. "
         "A bulk fix leaves these alone: only the writer knows which reading is meant.",
     .check_script = check,
     .concerns = has_readings,

@@ -3,6 +3,7 @@
 
 #include "text/span.h"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -31,6 +32,11 @@ struct Spoken {
 // One entry for each written word of `words` (spans of `plain`, made by split_words), in order.
 // Looks at neighbours, so give it a whole thought. Never throws; any UTF-8 is taken.
 std::vector<Spoken> speak(std::string_view plain, std::span<const Span> words, Language language);
+
+// What a date in figures says of its order: "25/12/2027" has the day first, "12/25" the month;
+// "5/3" says nothing, and what is no date neither.
+enum class DateOrder { month_first, day_first };
+std::optional<DateOrder> order_told_by(std::string_view written);
 
 // "please call stella at nine thirty": the words joined by blanks.
 std::string join(std::span<const SpokenWord> words);

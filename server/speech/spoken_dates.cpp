@@ -257,11 +257,9 @@ struct Date {
     bool valid() const { return day >= 1 && day <= 31 && month >= 1 && month <= 12; }
 };
 
-enum class Order { month_first, day_first };
-
-std::string date_words(const Date& date, Order order, Language language) {
+std::string date_words(const Date& date, DateOrder order, Language language) {
     std::string words;
-    if (order == Order::month_first) {
+    if (order == DateOrder::month_first) {
         words = std::string(month_name(date.month)) + ' ' + day_words(date.day);
     } else {
         words = "the " + day_words(date.day) + " of " + std::string(month_name(date.month));
@@ -270,8 +268,8 @@ std::string date_words(const Date& date, Order order, Language language) {
     return words;
 }
 
-Order order_of(Language language) {
-    return language == Language::en_gb ? Order::day_first : Order::month_first;
+DateOrder order_of(Language language) {
+    return language == Language::en_gb ? DateOrder::day_first : DateOrder::month_first;
 }
 
 std::vector<std::string_view> split(std::string_view token, char separator) {
@@ -284,12 +282,65 @@ std::vector<std::string_view> split(std::string_view token, char separator) {
     }
 }
 
+constexpr auto date_cues = std::to_array<std::string_view>({
+    "after",
+    "before",
+    "by",
+    "due",
+    "friday",
+    "from",
+    "monday",
+    "on",
+    "saturday",
+    "since",
+    "sunday",
+    "thursday",
+    "through",
+    "tuesday",
+    "until",
+    "wednesday",
+});
+
+bool has_date_cue(const Passage& passage, std::size_t i) {
+    return i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
+           std::find(date_cues.begin(), date_cues.end(), passage.folded(i - 1)) != date_cues.end();
+}
+
+// "from 5/3 to 25/3", "on 5/3 and 5/4"; "from 1/4 to 1/2" are parts.
+bool is_second_date(const Passage& passage, std::size_t i) {
+    const std::string token = passage.text(i);
+    const std::size_t slash = token.find('/');
+    const int first = to_int(std::string_view(token).substr(0, slash)).value_or(0);
+    const int second = slash == std::string::npos
+                           ? 0
+                           : to_int(std::string_view(token).substr(slash + 1)).value_or(99);
+    if (first < second && (second <= 4 || second == 8)) return false;
+    if (i < 3 || !passage.follows(i) || !passage.follows(i - 1)) return false;
+    const std::string link = passage.folded(i - 1);
+    return (link == "to" || link == "and" || link == "or") &&
+           passage.raw(i - 2).find('/') != std::string_view::npos && has_date_cue(passage, i - 2);
+}
+
+// What another date of the passage says: one with its year, or behind a word that a date follows.
+std::optional<DateOrder> order_told_near(const Passage& passage, std::size_t i) {
+    for (std::size_t at = 0; at < passage.size(); ++at) {
+        if (at == i || passage.raw(at).find('/') == std::string_view::npos) continue;
+        const std::string token = passage.text(at);
+        const std::optional<DateOrder> order = order_told_by(token);
+        const bool dated = std::count(token.begin(), token.end(), '/') == 2;
+        const bool cue = has_date_cue(passage, at) || is_second_date(passage, at);
+        if (order && (dated || cue)) return order;
+    }
+    return std::nullopt;
+}
+
 // "a/b/year" in the order of the language, or in the only order that makes a date.
 void say_doubtful_date(Passage& passage, std::size_t i, int first, int second, int year_number) {
     const Language language = passage.language();
     const Date month_first{second, first, year_number};
     const Date day_first{first, second, year_number};
-    const bool prefer_day = language == Language::en_gb;
+    const std::optional<DateOrder> told = order_told_near(passage, i);
+    const bool prefer_day = told ? *told == DateOrder::day_first : language == Language::en_gb;
     if (!month_first.valid() || !day_first.valid() || first == second) {
         const bool use_day = first == second ? prefer_day : day_first.valid();
         passage.say(i, date_words(use_day ? day_first : month_first, order_of(language), language));
@@ -297,6 +348,10 @@ void say_doubtful_date(Passage& passage, std::size_t i, int first, int second, i
     }
     const Date& likely = prefer_day ? day_first : month_first;
     const Date& other = prefer_day ? month_first : day_first;
+    if (told) {
+        passage.say(i, date_words(likely, order_of(language), language));
+        return;
+    }
     passage.say(i, date_words(likely, order_of(language), language),
                 {date_words(other, order_of(language), language)});
 }
@@ -367,8 +422,8 @@ bool say_joined_date(Passage& passage, std::size_t i, std::string_view token) {
         if (!number) return false;
         date.year = *number;
     }
-    passage.say(
-        i, date_words(date, first_month != 0 ? order_of(language) : Order::day_first, language));
+    passage.say(i, date_words(date, first_month != 0 ? order_of(language) : DateOrder::day_first,
+                              language));
     if (date.year == 0) say_year_behind(passage, i);
     return true;
 }
@@ -398,36 +453,17 @@ bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) 
     const bool month_first = Date{second, first, 0}.valid();
     const bool day_first = Date{first, second, 0}.valid();
     if (!month_first && !day_first) return false;
-    static constexpr auto cues = std::to_array<std::string_view>({
-        "after",
-        "before",
-        "by",
-        "due",
-        "friday",
-        "from",
-        "monday",
-        "on",
-        "saturday",
-        "since",
-        "sunday",
-        "thursday",
-        "through",
-        "tuesday",
-        "until",
-        "wednesday",
-    });
     const bool weekday = i > 0 && is_gap_of_name(passage.between(i - 1)) &&
                          ascii::is_upper(passage.raw(i - 1)[0]) &&
                          !weekday_of(passage.folded(i - 1)).empty();
-    const bool cue =
-        weekday || (i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
-                    std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end());
+    const bool cue = weekday || has_date_cue(passage, i) || is_second_date(passage, i);
     // What happened, unless a year makes it a day.
     if (token == "9/11") {
         const std::string words = "nine eleven";
         if (passage.is_uk() && cue) {
-            passage.say(i, words,
-                        {date_words(Date{first, second, 0}, Order::day_first, passage.language())});
+            passage.say(
+                i, words,
+                {date_words(Date{first, second, 0}, DateOrder::day_first, passage.language())});
         } else {
             passage.say(i, words);
         }
@@ -693,6 +729,19 @@ bool say_prefixed(Passage& passage, std::size_t i, std::string_view token) {
 }
 
 } // namespace
+
+std::optional<DateOrder> order_told_by(std::string_view written) {
+    const std::vector<std::string_view> parts = split(written, '/');
+    if (parts.size() != 2 && parts.size() != 3) return std::nullopt;
+    if (parts.size() == 3 && !read_year(parts[2]) && !read_short_year(parts[2]))
+        return std::nullopt;
+    const int first = parts[0].size() <= 2 ? to_int(parts[0]).value_or(0) : 0;
+    const int second = parts[1].size() <= 2 ? to_int(parts[1]).value_or(0) : 0;
+    const bool month_first = Date{second, first, 0}.valid();
+    const bool day_first = Date{first, second, 0}.valid();
+    if (month_first == day_first) return std::nullopt;
+    return month_first ? DateOrder::month_first : DateOrder::day_first;
+}
 
 bool say_date(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);

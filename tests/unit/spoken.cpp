@@ -812,6 +812,10 @@ TEST_CASE("spoken/tells letters words and shouting") {
 TEST_CASE("spoken/asks only where a reader would hesitate") {
     CHECK(readings("5/3/2024") == std::vector<std::string>{"march fifth twenty twenty four"});
     CHECK(readings("on 5/3").size() == 1);
+    CHECK(readings("from 5/3 to 25/3").empty());
+    CHECK(said("about 1/4 to 1/2 of it") == "about one quarter to one half of it");
+    CHECK(said("from 5/3 to 25/3") == "from march fifth to march twenty fifth");
+    CHECK(said_in_uk("on 5/3 and on 5/25") == "on the third of may and on the twenty fifth of may");
     CHECK(readings("SQL") == std::vector<std::string>{"sequel"});
     CHECK(readings("a GIF") == std::vector<std::string>{"jif"});
     CHECK(readings("1,500 limpets") == std::vector<std::string>{"fifteen hundred"});
