@@ -214,7 +214,7 @@ bool is_lower_plural(std::string_view word) {
     static constexpr auto singular =
         std::to_array<std::string_view>({"always", "does", "perhaps", "this", "thus", "was"});
     return word.size() > 3 && ascii::is_lower(word[0]) && word.ends_with('s') &&
-           !word.ends_with("ss") &&
+           !word.ends_with("ss") && word.find('\'') == std::string_view::npos && // "it's"
            std::find(singular.begin(), singular.end(), word) == singular.end();
 }
 

@@ -443,6 +443,18 @@ bool is_pressure(const Slashed& pair) {
            bottom <= 130;
 }
 
+// "9/10 doctors" are so many of them; "3/10 miles" is a part.
+bool is_share_of_people(const Passage& passage, std::size_t i, const Slashed& pair) {
+    static constexpr auto measures = std::to_array<std::string_view>({
+        "centimeters", "centimetres", "cups",   "degrees", "hours",     "inches", "kilometers",
+        "kilometres",  "liters",      "litres", "meters",  "metres",    "miles",  "millimeters",
+        "ounces",      "points",      "pounds", "seconds", "teaspoons", "yards",
+    });
+    if ((pair.bottom != "5" && pair.bottom != "10") || !passage.joined(i)) return false;
+    const std::string next = passage.folded(i + 1);
+    return (is_lower_plural(next) || next == "people") && !is_in(measures, next);
+}
+
 // "give it 9/10", "a solid 7/10", "10/10": so many out of ten.
 bool is_mark_given(const Passage& passage, std::size_t i, const Slashed& pair) {
     static constexpr auto cues = std::to_array<std::string_view>({
@@ -464,6 +476,7 @@ bool is_mark_given(const Passage& passage, std::size_t i, const Slashed& pair) {
         return false;
     if (pair.top == pair.bottom) return pair.top != "20"; // "20/20 vision"
     if (passage.joined(i) && passage.folded(i + 1) == "stars") return true;
+    if (is_share_of_people(passage, i, pair)) return true;
     return passage.follows(i) &&
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end() &&
            !(passage.joined(i) && passage.folded(i + 1) == "of");
@@ -619,6 +632,20 @@ std::string part_before_noun(const Passage& passage, std::size_t i, std::string 
     return words;
 }
 
+// "4.5/5", "9.5/10 from the judges"
+bool say_marks_given(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t slash = token.find('/');
+    if (slash == std::string_view::npos) return false;
+    const std::optional<Figure> marks = read_figure(token.substr(0, slash));
+    const std::string_view most = token.substr(slash + 1);
+    if (!marks || !marks->is_bare() || marks->fraction.empty() ||
+        (most != "5" && most != "10" && most != "100"))
+        return false;
+    const Language language = passage.language();
+    passage.say(i, number_words(*marks, language) + " out of " + cardinal(most, language));
+    return true;
+}
+
 // "Step 1/4", "slide 3/10": the first of four.
 bool say_one_of_many(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<Slashed> pair = read_slashed(token);
@@ -647,6 +674,7 @@ bool say_mixed_compound(Passage& passage, std::size_t i, std::string_view token)
 
 bool say_fraction(Passage& passage, std::size_t i) {
     std::string token = passage.text(i);
+    if (say_marks_given(passage, i, token)) return true;
     if (say_one_of_many(passage, i, token) || say_mixed_compound(passage, i, token)) return true;
     if (say_aperture(passage, i, token)) return true;
     if (say_fraction_compound(passage, i, token) || say_over(passage, i, token)) return true;

@@ -5,8 +5,6 @@
 #include "text/ascii.h"
 #include "text/unicode.h"
 
-#include <fmt/core.h>
-
 #include <algorithm>
 #include <array>
 
@@ -374,7 +372,10 @@ bool say_comparison(Passage& passage, std::size_t i, std::string_view text) {
     });
     for (const Period& period : periods) {
         if (text != period.sign && text != period.slashed) continue;
-        passage.say(i, fmt::format("{0} {1} {0}", period.name, passage.is_uk() ? "on" : "over"));
+        std::string words(period.name);
+        append_words(words, passage.is_uk() ? "on" : "over");
+        append_words(words, period.name);
+        passage.say(i, words);
         return true;
     }
     return false;

@@ -513,10 +513,28 @@ bool say_unit_alone(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
-// "3x/day", "3x a week", "10x faster": so many times.
-bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
+// What stands behind the cross of "3x/day"; nothing without one.
+std::optional<std::string_view> behind_cross(std::string_view suffix) {
+    for (const std::string_view cross : {"x", "X", "×"}) {
+        if (suffix.starts_with(cross)) return suffix.substr(cross.size());
+    }
+    return std::nullopt;
+}
+
+// "3x a week", "2x daily", "2x the size"
+bool is_times_regularly(const Passage& passage, std::size_t i) {
+    static constexpr auto cues =
+        std::to_array<std::string_view>({"as", "daily", "monthly", "the", "weekly", "yearly"});
+    if (!passage.joined(i)) return false;
+    const std::string next = passage.folded(i + 1);
+    if (std::find(cues.begin(), cues.end(), next) != cues.end()) return true;
+    return (next == "a" || next == "an" || next == "per") && passage.joined(i + 1) &&
+           !counted_by(passage.folded(i + 2)).empty();
+}
+
+// "10x faster"
+bool is_times_more(const Passage& passage, std::size_t i) {
     static constexpr auto compared = std::to_array<std::string_view>({
-        "as",
         "better",
         "bigger",
         "cheaper",
@@ -532,45 +550,36 @@ bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
         "slower",
         "smaller",
         "stronger",
-        "the",
         "worse",
     });
-    static constexpr auto regular =
-        std::to_array<std::string_view>({"daily", "monthly", "weekly", "yearly"});
-    std::string_view suffix = figure.suffix;
-    const std::string_view cross = "×";
-    if (suffix.starts_with('x') || suffix.starts_with('X')) {
-        suffix.remove_prefix(1);
-    } else if (suffix.starts_with(cross)) {
-        suffix.remove_prefix(cross.size());
-    } else {
-        return false;
-    }
-    const auto has = [](const auto& words, const std::string& word) {
-        return std::find(words.begin(), words.end(), word) != words.end();
-    };
-    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
-    std::string tail;
-    bool regularly = suffix.empty() && (has(regular, next) || next == "as" || next == "the");
-    if (suffix.starts_with('/')) {
-        const std::string_view by = counted_by(suffix.substr(1));
+    return passage.joined(i) &&
+           std::find(compared.begin(), compared.end(), passage.folded(i + 1)) != compared.end();
+}
+
+std::string times_words(const Figure& figure, bool regularly, Language language) {
+    const bool bare = regularly && figure.fraction.empty() && figure.sign.empty();
+    if (bare && figure.whole == "1") return "once";
+    if (bare && figure.whole == "2") return "twice";
+    return number_words(figure, language) + " times";
+}
+
+// "3x/day", "3x a week", "10x faster": so many times.
+bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
+    const std::optional<std::string_view> behind = behind_cross(figure.suffix);
+    if (!behind) return false;
+    const Language language = passage.language();
+    if (behind->starts_with('/')) {
+        const std::string_view by = counted_by(behind->substr(1));
         if (by.empty()) return false;
-        tail = std::string(by.starts_with("hour") ? "an " : "a ") +
-               in_language(by, passage.language());
-        regularly = true;
-    } else if (suffix.empty() && (next == "a" || next == "an" || next == "per")) {
-        regularly = passage.joined(i + 1) && !counted_by(passage.folded(i + 2)).empty();
-        if (!regularly) return false;
-    } else if (!suffix.empty() || (!regularly && !has(compared, next))) {
-        return false;
+        std::string words = times_words(figure, true, language);
+        append_words(words, by.starts_with("hour") ? "an" : "a");
+        append_words(words, in_language(by, language));
+        passage.say(i, words);
+        return true;
     }
-    std::string words = number_words(figure, passage.language()) + " times";
-    if (regularly && figure.fraction.empty() && figure.sign.empty()) {
-        if (figure.whole == "1") words = "once";
-        if (figure.whole == "2") words = "twice";
-    }
-    append_words(words, tail);
-    passage.say(i, words);
+    const bool regularly = is_times_regularly(passage, i);
+    if (!behind->empty() || (!regularly && !is_times_more(passage, i))) return false;
+    passage.say(i, times_words(figure, regularly, language));
     return true;
 }
 
@@ -653,9 +662,6 @@ std::string unit_words(std::string_view unit, Number number, Language language) 
         std::string words = upper + " per " + number_words(*count, language);
         if (count->suffix.empty()) return words;
         const std::string counted = single_unit(count->suffix, Number::plural, language);
-        // "180°C/350°F": the same on two scales.
-        if (upper.starts_with("degree") && counted.starts_with("degree"))
-            words = upper + " or " + number_words(*count, language);
         return counted.empty() ? counted : words + ' ' + counted;
     }
     std::string lower = rest == "s2" || rest == "s²"
@@ -731,6 +737,51 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     return true;
 }
 
+// "180C/350F/gas": an oven on several scales.
+bool say_oven(Passage& passage, std::size_t i, std::string_view token) {
+    std::string words;
+    std::size_t scales = 0;
+    while (!token.empty()) {
+        const std::size_t slash = std::min(token.find('/'), token.size());
+        const std::string_view part = token.substr(0, slash);
+        token.remove_prefix(std::min(slash + 1, token.size()));
+        const std::optional<Figure> figure = read_figure(part);
+        if (part == "gas" || part == "fan") {
+            append_words(words, part);
+            continue;
+        }
+        if (!figure || figure->whole.size() < 2 || !figure->sign.empty()) return false;
+        std::string_view scale = figure->suffix;
+        if (scale.starts_with("°")) scale.remove_prefix(std::string_view("°").size());
+        if (scale != "C" && scale != "F") return false;
+        append_words(words, number_words(*figure, passage.language()));
+        append_words(words, scale == "C" ? "degrees celsius" : "degrees fahrenheit");
+        ++scales;
+    }
+    if (scales < 2) return false;
+    passage.say(i, words);
+    return true;
+}
+
+// "Runway 27L", "Route 9W": a letter of the name and no unit.
+bool say_lettered_name(Passage& passage, std::size_t i, const Figure& figure) {
+    static constexpr auto named = std::to_array<std::string_view>({
+        "apartment", "apt", "bay",    "box",  "building", "bus",   "exit",  "figure", "flat",
+        "gate",      "hwy", "line",   "page", "platform", "room",  "rm",    "route",  "row",
+        "rt",        "rte", "runway", "seat", "section",  "stand", "suite", "unit",   "zone",
+    });
+    const bool letter = figure.suffix.size() == 1 && ascii::is_upper(figure.suffix[0]);
+    if (!letter || !figure.sign.empty() || !figure.fraction.empty() || i == 0 ||
+        !passage.adjacent(i - 1) ||
+        std::find(named.begin(), named.end(), passage.folded(i - 1)) == named.end())
+        return false;
+    const Language language = passage.language();
+    passage.say(i, (figure.whole.size() == 3 ? in_pairs(figure.whole, language)
+                                             : number_words(figure, language)) +
+                       " ." + ascii::lower(figure.suffix));
+    return true;
+}
+
 // "5 kg-10 kg"
 bool say_spaced_span(Passage& passage, std::size_t i) {
     if (!passage.joined(i) || !passage.joined(i + 1)) return false;
@@ -774,9 +825,11 @@ bool say_rate(Passage& passage, std::size_t i) {
 bool say_measure(Passage& passage, std::size_t i) {
     if (say_spaced_span(passage, i)) return true;
     const std::string token = passage.text(i);
+    if (say_oven(passage, i, token)) return true;
     if (say_measure_range(passage, i, token) || say_arc(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
+    if (say_lettered_name(passage, i, *figure)) return true;
     if (say_glued_stone(passage, i, *figure) || say_times(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
     const Language language = passage.language();

@@ -182,8 +182,34 @@ bool has_call_cue(const Passage& passage, std::size_t i) {
         "telephone",
         "text",
     });
-    return i > 0 && passage.adjacent(i - 1) &&
+    if (i == 0) return false;
+    // "Tel.: 555 0142"
+    std::string_view gap = passage.between(i - 1);
+    if (gap.starts_with('.')) gap.remove_prefix(1);
+    if (gap.starts_with(':')) gap.remove_prefix(1);
+    return gap.find_first_not_of(' ') == std::string_view::npos &&
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
+// "PIN 4821", "the code is 4821", "order no. 12345": known by its figures, not counted.
+bool is_secret_or_serial(const Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto names = std::to_array<std::string_view>(
+        {"code", "id", "invoice", "passcode", "password", "pin", "sku"});
+    static constexpr auto numbered = std::to_array<std::string_view>(
+        {"account", "case", "invoice", "order", "reference", "serial", "ticket"});
+    const auto has = [](const auto& words, const std::string& word) {
+        return std::find(words.begin(), words.end(), word) != words.end();
+    };
+    if (token.size() < 4 || !all_digits(token) || i == 0) return false;
+    const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
+    if (next == "of" || next == "people" || (next.size() > 3 && next.ends_with('s'))) return false;
+    const std::string before = passage.folded(i - 1);
+    if (passage.joined(i - 1) && has(names, before)) return true;
+    if (i < 2 || !passage.joined(i - 2)) return false;
+    const std::string first = passage.folded(i - 2);
+    if (before == "is") return passage.joined(i - 1) && has(names, first);
+    return (before == "no" || before == "number") && passage.adjacent(i - 1) &&
+           has(numbered, first);
 }
 
 // "911" alone, unless a word before it counts.
@@ -259,7 +285,7 @@ bool say_spaced(Passage& passage, std::size_t i, std::string_view token) {
     const bool cue = has_call_cue(passage, i);
     if (last == i) {
         if (!is_emergency(passage, i, token) && !is_text_code(passage, i, token) &&
-            !(cue && count == 7))
+            !is_secret_or_serial(passage, i, token) && !(cue && count == 7))
             return false;
         passage.say(i, said_digits(digits, passage.language()));
         return true;

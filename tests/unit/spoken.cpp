@@ -398,7 +398,9 @@ TEST_CASE("spoken/says further units") {
          "hundred fifty degrees fahrenheit"},
         {"row 12C, seat 4F, in 4K", "row twelve c seat four f in four k"},
         {"180°C/350°F",
-         "one hundred eighty degrees celsius or three hundred fifty degrees fahrenheit"},
+         "one hundred eighty degrees celsius three hundred fifty degrees fahrenheit"},
+        {"at 200C/400F/gas 6",
+         "at two hundred degrees celsius four hundred degrees fahrenheit gas six"},
         {"a 5½-mile walk, a 1½-hour show, 5½%",
          "a five and a half mile walk a one and a half hour show five and a half percent"},
         {"a ½ mile, 1/2 a mile, a 1/4 cup, 1/2 of it",
@@ -489,6 +491,15 @@ TEST_CASE("spoken/knows figures that name from figures that count") {
          "the bio two oh four lab cs one oh one and sci two forty one meet"},
         {"No.1, pp.12-18, the 737-800",
          "number one pages twelve to eighteen the seven thirty seven eight hundred"},
+        {"PIN 4821, the code is 4821, order no. 12345",
+         "pin four eight two one the code is four eight two one order number one two three four "
+         "five"},
+        {"Tel.: 555 0142", "telephone five five five zero one four two"},
+        {"Runway 27L, Rt. 9W, a 9W bulb", "runway twenty seven l route nine w a nine watt bulb"},
+        {"9/10 doctors, 4.5/5, 3/10 miles", "nine out of ten doctors four point five out of five "
+                                            "three tenths miles"},
+        {"in 1973 it's, since c. 1900 it's", "in nineteen seventy three it's since circa nineteen "
+                                             "hundred it's"},
         {"step 1/4, slide 3/10", "step one of four slide three of ten"},
         {"10M+ users, 10k+ users", "ten million plus users ten thousand plus users"},
         {"3rd fl., call x4321", "third floor call extension four three two one"},
@@ -812,6 +823,7 @@ TEST_CASE("spoken/tells letters words and shouting") {
 TEST_CASE("spoken/asks only where a reader would hesitate") {
     CHECK(readings("5/3/2024") == std::vector<std::string>{"march fifth twenty twenty four"});
     CHECK(readings("on 5/3").size() == 1);
+    CHECK(readings("in 1973 it's").empty());
     CHECK(readings("from 5/3 to 25/3").empty());
     CHECK(said("about 1/4 to 1/2 of it") == "about one quarter to one half of it");
     CHECK(said("from 5/3 to 25/3") == "from march fifth to march twenty fifth");
