@@ -191,6 +191,42 @@ bool say_place_in_recording(Passage& passage, std::size_t i, std::string_view to
     return true;
 }
 
+// Books of the Bible whose chapters and verses are cited.
+constexpr auto books = std::to_array<std::string_view>({
+    "acts",         "amos",         "chronicles",    "colossians", "corinthians", "daniel",
+    "deuteronomy",  "ecclesiastes", "ephesians",     "esther",     "exodus",      "ezekiel",
+    "ezra",         "galatians",    "genesis",       "habakkuk",   "haggai",      "hebrews",
+    "hosea",        "isaiah",       "james",         "jeremiah",   "job",         "joel",
+    "john",         "jonah",        "joshua",        "jude",       "judges",      "kings",
+    "lamentations", "leviticus",    "luke",          "malachi",    "mark",        "matthew",
+    "micah",        "nahum",        "nehemiah",      "numbers",    "peter",       "philemon",
+    "philippians",  "proverbs",     "psalm",         "psalms",     "revelation",  "romans",
+    "ruth",         "samuel",       "thessalonians", "timothy",    "titus",       "zechariah",
+    "zephaniah",
+});
+
+// "Psalm 23:4", "John 3:16-18": chapter and verse.
+bool say_verse(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t colon = token.find(':');
+    if (colon == std::string_view::npos || !passage.follows(i)) return false;
+    if (!ascii::is_upper(passage.raw(i - 1)[0]) ||
+        std::find(books.begin(), books.end(), passage.folded(i - 1)) == books.end())
+        return false;
+    const std::size_t hyphen = std::min(token.find('-', colon), token.size());
+    const std::optional<int> chapter = to_int(token.substr(0, colon));
+    const std::optional<int> verse = to_int(token.substr(colon + 1, hyphen - colon - 1));
+    if (!chapter || !verse) return false;
+    const Language language = passage.language();
+    std::string words = cardinal(*chapter, language) + ' ' + cardinal(*verse, language);
+    if (hyphen < token.size()) {
+        const std::optional<int> last = to_int(token.substr(hyphen + 1));
+        if (!last) return false;
+        words += " to " + cardinal(*last, language);
+    }
+    passage.say(i, words);
+    return true;
+}
+
 // "3:59.96": a time taken.
 bool say_time_taken(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t colon = token.find(':');
@@ -434,9 +470,10 @@ bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
-    if (say_place_in_recording(passage, i, token) || say_time_taken(passage, i, token) ||
-        say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
-        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
+    if (say_verse(passage, i, token) || say_place_in_recording(passage, i, token) ||
+        say_time_taken(passage, i, token) || say_duration(passage, i, token) ||
+        say_clock_range(passage, i, token) || say_watch(passage, i, token) ||
+        say_elapsed(passage, i, token)) {
         return true;
     }
     const std::string half = half_behind(passage, i);

@@ -494,6 +494,8 @@ TEST_CASE("spoken/knows figures that name from figures that count") {
         {"PIN 4821, the code is 4821, order no. 12345",
          "pin four eight two one the code is four eight two one order number one two three four "
          "five"},
+        {"Genesis 1:1, Psalm 23:4, John 3:16–18",
+         "genesis one one psalm twenty three four john three sixteen to eighteen"},
         {"Tel.: 555 0142", "telephone five five five zero one four two"},
         {"Runway 27L, Rt. 9W, a 9W bulb", "runway twenty seven l route nine w a nine watt bulb"},
         {"9/10 doctors, 4.5/5, 3/10 miles", "nine out of ten doctors four point five out of five "
