@@ -289,6 +289,11 @@ bool behind_place_opener(const Passage& passage, std::size_t i) {
 // "St" and "Dr" before a name and behind one. Between two names both could be meant.
 bool say_saint_or_street(Passage& passage, std::size_t i, std::string_view folded) {
     const bool saint = folded == "st";
+    // "TL;DR"
+    const std::string_view raw = passage.raw(i);
+    const bool capitals = std::all_of(raw.begin(), raw.end(), ascii::is_upper);
+    if (capitals && !passage.stop_behind(i) && !passage.shouts() && !behind_name(passage, i))
+        return false;
     const std::string_view front = saint ? "saint" : "doctor";
     const std::string_view back = saint ? "street" : "drive";
     const bool before = before_name(passage, i);
@@ -440,6 +445,14 @@ bool say_abbreviation(Passage& passage, std::size_t i) {
     const bool two_letters = folded == "eg" || folded == "ie";
     if (capitals && (entry->when != When::always || two_letters) && !passage.shouts()) return false;
     if (say_other_office(passage, i, folded)) return true;
+    if (folded == "c" && passage.stop_behind(i) && is_behind_ordinal(passage, i)) {
+        passage.say(i, "century"); // "the 19th c."
+        return true;
+    }
+    if (folded == "est" && before_figure(passage, i) && passage.text(i + 1).size() != 4) {
+        passage.say(i, "estimated");
+        return true;
+    }
     // Street words that a name precedes.
     if (entry->when == When::stop && behind_name(passage, i)) {
         const std::string_view street = street_words(folded);

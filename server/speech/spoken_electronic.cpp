@@ -356,6 +356,21 @@ std::string hyphened_words(std::string_view token, Language language) {
     return words;
 }
 
+// "½-price", "¾-mile"
+bool say_part_compound(Passage& passage, std::size_t i, std::string_view token) {
+    const FractionSign* sign = fraction_sign_at(token);
+    if (sign == nullptr || token.substr(sign->sign.size()).size() < 2 ||
+        token[sign->sign.size()] != '-')
+        return false;
+    std::string words(sign->alone);
+    if (words == "one half" || words == "one quarter")
+        words.erase(0, std::string_view("one ").size());
+    if (words.ends_with("quarters")) words.pop_back();
+    append_words(words, hyphened_words(token.substr(sign->sign.size() + 1), passage.language()));
+    passage.say(i, words);
+    return true;
+}
+
 // "Gates A1-A9", "Q1-Q3": the same letter and a larger figure.
 bool say_lettered_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t hyphen = token.find('-');
@@ -406,6 +421,7 @@ void say_mixed(Passage& passage, std::size_t i) {
         passage.say(i, token.back() == '1' ? "world war one" : "world war two");
         return;
     }
+    if (say_part_compound(passage, i, token)) return;
     if (say_lettered_range(passage, i, token) || say_glued_abbreviation(passage, i)) return;
     // "GMT-5" lies behind the clock, not "GMT 5".
     if ((token.starts_with("GMT-") || token.starts_with("UTC-")) && token.size() > 4 &&

@@ -620,8 +620,9 @@ bool say_spaced_thousands(Passage& passage, std::size_t i) {
 }
 
 std::string part_before_noun(const Passage& passage, std::size_t i, std::string words) {
-    static constexpr auto articles = std::to_array<std::string_view>(
-        {"a", "an", "her", "his", "its", "my", "our", "that", "the", "their", "this", "your"});
+    static constexpr auto articles =
+        std::to_array<std::string_view>({"a", "an", "her", "his", "its", "my", "off", "our",
+                                         "price", "that", "the", "their", "this", "your"});
     const std::string_view one = "one ";
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
     const bool before_article =

@@ -737,6 +737,29 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     return true;
 }
 
+bool is_years_old(std::string text) {
+    std::erase_if(text, [](char c) { return c == '.' || c == '/' || c == '-'; });
+    return text == "yo";
+}
+
+// "a 7yo", "7 y/o", "a 5-y.o."
+bool say_age(Passage& passage, std::size_t i, const Figure& figure) {
+    const bool apart = figure.suffix.empty() && passage.joined(i);
+    if (!figure.fraction.empty() || !is_years_old(apart ? passage.folded(i + 1) : figure.suffix))
+        return false;
+    static constexpr auto articles = std::to_array<std::string_view>(
+        {"a", "an", "every", "her", "his", "my", "our", "that", "the", "their", "this", "your"});
+    const bool attributive =
+        figure.is_one() ||
+        (passage.follows(i) &&
+         std::find(articles.begin(), articles.end(), passage.folded(i - 1)) != articles.end());
+    const std::string number = number_words(figure, passage.language());
+    const std::string old = attributive ? "year old" : "years old";
+    passage.say(i, apart ? number : number + ' ' + old);
+    if (apart) passage.say(i + 1, old);
+    return true;
+}
+
 // "180C/350F/gas": an oven on several scales.
 bool say_oven(Passage& passage, std::size_t i, std::string_view token) {
     std::string words;
@@ -829,7 +852,7 @@ bool say_measure(Passage& passage, std::size_t i) {
     if (say_measure_range(passage, i, token) || say_arc(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
-    if (say_lettered_name(passage, i, *figure)) return true;
+    if (say_lettered_name(passage, i, *figure) || say_age(passage, i, *figure)) return true;
     if (say_glued_stone(passage, i, *figure) || say_times(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
     const Language language = passage.language();

@@ -405,6 +405,8 @@ TEST_CASE("spoken/says further units") {
          "a five and a half mile walk a one and a half hour show five and a half percent"},
         {"a ½ mile, 1/2 a mile, a 1/4 cup, 1/2 of it",
          "a half mile half a mile a quarter cup one half of it"},
+        {"½ off, a ½-price day, a 7yo, 7 y/o",
+         "half off a half price day a seven year old seven years old"},
         {"a 5 km-long beach", "a five kilometer long beach"},
         {"a 2.0L engine, 100 m sprint, a 4x400m relay",
          "a two point zero liter engine one hundred meter sprint a four by four hundred meter "
@@ -754,6 +756,9 @@ TEST_CASE("spoken/opens abbreviations by their neighbours") {
     CHECK(said("IE and CO") == "ie and co");
     CHECK(said("salt & sand w/ rope w/o mud") == "salt and sand with rope without mud");
     CHECK(said("he/she, input/output, word(s)") == "he or she input output words");
+    CHECK(said("TL;DR, Dr. Hill, the 19th c., est. 5 min, Est. 1985") ==
+          "tl dr doctor hill the nineteenth century estimated five minutes established nineteen "
+          "eighty five");
     CHECK(said("Try eg this, ie that") == "try for example this that is that");
     CHECK(said("Sts. Peter and Paul") == "saints peter and paul");
     CHECK(said("Hill v. Low, U.S. v. Hill, v. 5") == "hill versus low us versus hill v five");
