@@ -2,6 +2,7 @@
 // opener, braces apart from their word, shapes of other formats. All of it stays text; each is one
 // problem.
 #include "syntax/build.h"
+#include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <algorithm>
@@ -291,6 +292,8 @@ private:
         const unicode::CodePoint c = unicode::decode(source_, at);
         const std::uint32_t end = at + c.size;
         const std::string_view shape = source_.substr(at, c.size);
+        if (c.value == U'★' && at > begin_ && ascii::is_digit(before(at)))
+            return c.size; // "a 5★ review": said as stars
         if (unicode::is_emoji(c.value)) {
             std::uint32_t last = end; // one problem for a run of them
             while (last < end_) {
