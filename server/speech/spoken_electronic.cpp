@@ -421,6 +421,10 @@ void say_mixed(Passage& passage, std::size_t i) {
         passage.say(i, token.back() == '1' ? "world war one" : "world war two");
         return;
     }
+    if (token == "24/7/365") {
+        passage.say(i, "twenty four seven three sixty five");
+        return;
+    }
     if (say_part_compound(passage, i, token)) return;
     if (say_lettered_range(passage, i, token) || say_glued_abbreviation(passage, i)) return;
     // "GMT-5" lies behind the clock, not "GMT 5".

@@ -353,20 +353,27 @@ constexpr auto subjects = std::to_array<std::string_view>({
     "stat",
 });
 
+bool is_course(const Passage& passage, std::size_t i, std::string_view token) {
+    const std::string_view before = passage.raw(i - 1);
+    return token.size() == 3 && passage.joined(i - 1) && before.size() > 2 &&
+           std::all_of(before.begin(), before.end(), ascii::is_upper) &&
+           is_in(subjects, passage.folded(i - 1));
+}
+
 // Figures that name rather than count: "Room 101", "Flight 370", "RFC 2119".
 bool is_name_of_figure(const Passage& passage, std::size_t i, std::string_view token) {
     if (i == 0 || !passage.adjacent(i - 1) || token.size() < 3 || token.size() > 4 ||
         !all_digits(token))
         return false;
+    if (is_course(passage, i, token)) return true;
     if (passage.joined(i) && is_lower_plural(passage.text(i + 1))) return false;
     if (is_numbered_word(passage, i)) return true;
     if (!passage.joined(i - 1)) return false;
     if (is_named_by_article(passage, i, token) || is_first_course(passage, i, token)) return true;
     const std::string_view before = passage.raw(i - 1);
-    const bool course = token.size() == 3 && is_in(subjects, passage.folded(i - 1));
     return before.size() >= 2 && before.size() <= 4 && !passage.shouts() &&
            std::all_of(before.begin(), before.end(), ascii::is_upper) &&
-           (course || capitals_kind(before) == Capitals::letters) && token.substr(1) != "00";
+           capitals_kind(before) == Capitals::letters && token.substr(1) != "00";
 }
 
 // "Rooms 101-105": each end is a name.

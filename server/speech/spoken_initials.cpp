@@ -180,7 +180,8 @@ Core core_of(std::string_view text) {
         core.ending = "'s";
         rest.remove_suffix(2);
     } else if (rest.size() > 2 && rest.ends_with('s') &&
-               (is_capitals(rest.substr(0, rest.size() - 1)) || rest.ends_with(".s"))) {
+               (is_capitals(rest.substr(0, rest.size() - 1)) ||
+                (rest.ends_with(".s") && ascii::is_upper(rest[rest.size() - 3])))) {
         core.ending = "s";
         rest.remove_suffix(1);
     } else if (rest.ends_with('\'')) {

@@ -814,6 +814,7 @@ TEST_CASE("spoken/tells letters words and shouting") {
     CHECK_FALSE(by_letters("NEVER"));
     CHECK(said("two CEOs, AT&T, R&D, UK-based") == "two ceos at and t r and d uk based");
     // The last letter is the ending of a plural and no "ess".
+    CHECK(said("p.s. and P.S.") == "ps and ps");
     CHECK(said("two CVs, PhDs, M.P.s, GPs, M&Ms") == "two cv's phd's mp's gp's m and m's");
     CHECK(parts("A plan. Plan A.") == "A=a|plan=plan|Plan=plan|A=a");
     CHECK(by_letters("B"));
