@@ -390,7 +390,9 @@ bool say_year_and_more(Passage& passage, std::size_t i, std::string_view token) 
                                                : rest.size() == 4 && *second == *first + 1;
         if (!season) return false;
         const std::string behind =
-            rest.size() == 4 ? year(*second, language) : in_pairs(rest, language);
+            rest.size() == 4
+                ? year(*second, language)
+                : (rest.size() == 2 && rest[0] == '0' ? "oh " : "") + cardinal(*second, language);
         passage.say(i, year(*first, language) + ' ' + behind);
         return true;
     }
@@ -531,6 +533,87 @@ bool say_span_from_day(Passage& passage, std::size_t i) {
     return true;
 }
 
+// "9 March-Friday 13 March"
+bool say_span_over_weekday(Passage& passage, std::size_t i) {
+    if (!passage.joined(i) || !passage.joined(i + 1) || !passage.joined(i + 2)) return false;
+    const std::string token = passage.folded(i + 1);
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string::npos) return false;
+    const int from_month = month_of(std::string_view(token).substr(0, hyphen));
+    const std::string_view weekday = weekday_of(std::string_view(token).substr(hyphen + 1));
+    const std::optional<Day> from = read_day(passage.text(i));
+    const std::optional<Day> to = read_day(passage.text(i + 2));
+    const int to_month = month_of(passage.folded(i + 3));
+    if (from_month == 0 || weekday.empty() || !from || !to || to_month == 0) return false;
+    passage.say(i, "the " + day_words(from->number) + " of");
+    passage.say(i + 1, std::string(month_name(from_month)) + " to " + std::string(weekday));
+    passage.say(i + 2, "the " + day_words(to->number) + " of");
+    passage.say(i + 3, month_name(to_month));
+    say_year_behind(passage, i + 3);
+    say_weekday_before(passage, i);
+    return true;
+}
+
+// "the weekend of 3/4 May", "3rd/4th May": two days, one behind the other.
+bool say_neighbouring_days(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t slash = token.find('/');
+    if (slash == std::string_view::npos || !passage.joined(i)) return false;
+    const std::optional<Day> first = read_day(token.substr(0, slash));
+    const std::optional<Day> second = read_day(token.substr(slash + 1));
+    const int month = month_of(passage.folded(i + 1));
+    if (!first || !second || second->number != first->number + 1 || month == 0 ||
+        !ascii::is_upper(passage.raw(i + 1)[0]))
+        return false;
+    const bool article = passage.follows(i) && passage.folded(i - 1) == "the";
+    passage.say(i, (article ? "" : "the ") + day_words(first->number) + " and " +
+                       day_words(second->number) + " of");
+    passage.say(i + 1, month_name(month));
+    say_year_behind(passage, i + 1);
+    return true;
+}
+
+struct DayAndMonth {
+    int first = 0;
+    int second = 0;
+    Date dated(DateOrder order) const {
+        return order == DateOrder::day_first ? Date{first, second, 0} : Date{second, first, 0};
+    }
+};
+
+std::optional<DayAndMonth> read_day_and_month(std::string_view token) {
+    const std::vector<std::string_view> parts = split(token, '/');
+    if (parts.size() != 2 || parts[0].size() > 2 || parts[1].size() > 2) return std::nullopt;
+    return DayAndMonth{to_int(parts[0]).value_or(0), to_int(parts[1]).value_or(0)};
+}
+
+// "9/3-13/3": the end that can be read one way only tells the other.
+bool say_slashed_span(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string_view::npos) return false;
+    const std::optional<DayAndMonth> from = read_day_and_month(token.substr(0, hyphen));
+    const std::optional<DayAndMonth> to = read_day_and_month(token.substr(hyphen + 1));
+    if (!from || !to) return false;
+    const Language language = passage.language();
+    const auto words = [&](DateOrder order) {
+        const Date first = from->dated(order);
+        const Date last = to->dated(order);
+        if (!first.valid() || !last.valid()) return std::string{};
+        return date_words(first, order_of(language), language) + " to " +
+               date_words(last, order_of(language), language);
+    };
+    const DateOrder own = order_of(language);
+    const bool day_first = own == DateOrder::day_first;
+    const std::string likely = words(own);
+    const std::string other = words(day_first ? DateOrder::month_first : DateOrder::day_first);
+    if (likely.empty() && other.empty()) return false;
+    if (likely.empty() || other.empty()) {
+        passage.say(i, likely.empty() ? other : likely);
+    } else {
+        passage.say(i, likely, {other});
+    }
+    return true;
+}
+
 // "1960s", "'80s", "80s", "1960's"
 std::optional<int> read_decade(std::string_view token) {
     if (token.starts_with('\'')) token.remove_prefix(1);
@@ -583,7 +666,8 @@ bool say_decade(Passage& passage, std::size_t i, std::string_view token) {
     if (hyphen == std::string_view::npos) {
         const std::optional<int> number = read_decade(token);
         if (!number) return false;
-        passage.say(i, decade_words(*number, language));
+        // "tens of 1000s"
+        passage.say(i, *number == 1000 ? "thousands" : decade_words(*number, language));
         return true;
     }
     const std::optional<int> to = read_decade(token.substr(hyphen + 1));
@@ -652,6 +736,11 @@ bool say_bare_year(Passage& passage, std::size_t i, std::string_view token) {
         passage.say(i, year(*number, language));
         return true;
     }
+    // "476 AD"
+    if (era && token.size() == 3 && to_int(token) && token.substr(1) != "00") {
+        passage.say(i, in_pairs(token, language));
+        return true;
+    }
     if (!number || (*number < 1100 && !has_year_cue(passage, i))) return false;
     // "in 2150", "the year 2525"
     if (*number > 2099) {
@@ -689,6 +778,7 @@ std::string clipped_words(std::string_view token, Language language) {
     if (token.starts_with('\'')) token.remove_prefix(1);
     const std::optional<int> number = token.size() == 2 ? to_int(token) : std::nullopt;
     if (!number) return {};
+    if (*number == 0) return "oh oh";
     return (*number < 10 ? "oh " : "") + cardinal(*number, language);
 }
 
@@ -746,6 +836,10 @@ std::optional<DateOrder> order_told_by(std::string_view written) {
 bool say_date(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_span_from_month(passage, i, token) || say_span_from_day(passage, i)) return true;
+    if (say_span_over_weekday(passage, i) || say_slashed_span(passage, i, token) ||
+        say_neighbouring_days(passage, i, token)) {
+        return true;
+    }
     if (say_day_after_month(passage, i) || say_day_before_month(passage, i) ||
         say_day_before_later_month(passage, i) || say_day_of_month(passage, i)) {
         return true;

@@ -161,7 +161,9 @@ std::string power_of_ten(std::string_view suffix, Language language) {
 // "50K people" are thousands; "10k runners" run ten kilometers and "4K screens" have so many dots.
 bool is_counted_in_thousands(const Figure& figure, const std::string& noun) {
     static constexpr auto sizes = std::to_array<std::string_view>({"2", "4", "5", "6", "8", "10"});
-    if (figure.fraction.empty() && is_in(sizes, figure.whole)) return is_counted_in_millions(noun);
+    const bool size = figure.fraction.empty() && is_in(sizes, figure.whole);
+    if (size && noun != "years" && noun != "steps" && noun != "words")
+        return is_counted_in_millions(noun);
     static constexpr auto of_length_or_dots = std::to_array<std::string_view>({
         "cameras",
         "courses",
@@ -197,7 +199,8 @@ bool say_suffixed(Passage& passage, std::size_t i, const Figure& figure) {
         passage.say(i, words + ' ' + power);
     } else if ((figure.suffix == "p" || figure.suffix == "i") && is_line_count(figure.whole)) {
         passage.say(i, in_pairs(figure.whole, language) + " ." + figure.suffix);
-    } else if (figure.suffix == "s" && next == "of" && words.starts_with("one ")) {
+    } else if (figure.suffix == "s" && words.starts_with("one ") &&
+               (next == "of" || figure.whole == "100" || figure.whole == "1000")) {
         passage.say(i, to_plural(words.substr(4)));
     } else if (figure.suffix == "er" || figure.suffix == "ers") {
         passage.say(i, words + figure.suffix.substr(words.ends_with('e') ? 1 : 0)); // "49ers"

@@ -103,10 +103,40 @@ char raised_sign(char32_t c) {
 
 } // namespace
 
+// "Ca²⁺", "SO₄²⁻", "Na⁺": the charge is said behind the symbols.
+bool say_ion(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    const bool plus = raw.ends_with("⁺");
+    if (!plus && !raw.ends_with("⁻")) return false;
+    std::string_view rest = raw.substr(0, raw.size() - std::string_view("⁺").size());
+    std::string charge = plus ? "plus" : "minus";
+    for (const auto& [sign, words] :
+         {std::pair{"¹", "one "}, std::pair{"²", "two "}, std::pair{"³", "three "}}) {
+        if (!rest.ends_with(sign)) continue;
+        rest.remove_suffix(std::string_view(sign).size());
+        charge.insert(0, words);
+        break;
+    }
+    // The lowered figures are plain in the passage's own form of the word.
+    std::string plain;
+    for (std::size_t at = 0; at < rest.size();) {
+        const unicode::CodePoint point = unicode::decode(rest, at);
+        at += point.size;
+        const bool lowered = point.value >= 0x2080 && point.value <= 0x2089;
+        if (!lowered && point.value >= 0x80) return false;
+        plain += static_cast<char>(lowered ? '0' + (point.value - 0x2080) : point.value);
+    }
+    const std::optional<Formula> formula = read_formula(plain, passage.language());
+    if (!formula || formula->symbols == 0 || formula->charged) return false;
+    passage.say(i, formula->words + ' ' + charge);
+    return true;
+}
+
 // "CO2", "Ca²+" and "NaCl", but not "B2", which is said alike, nor a word with a figure behind it.
 bool say_formula(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);
     if (raw.size() < 2 || raw.size() > 24 || !ascii::is_upper(raw[0])) return false;
+    if (say_ion(passage, i)) return true;
     const std::string token = passage.text(i);
     if (token == "WW1" || token == "WW2") return false; // wars, not tungsten
     if (is_known_formula(token)) {

@@ -444,6 +444,12 @@ TEST_CASE("spoken/says spans of days and hours") {
         {"0:30 and 00:30", "thirty seconds and zero thirty"},
         {"open 24-7, after 9/11", "open twenty four seven after nine eleven"},
         {"won 24-7", "won twenty four to seven"},
+        {"Monday 9 March–Friday 13 March, 3/4 May",
+         "monday the ninth of march to friday the thirteenth of march the third and fourth of may"},
+        {"9/3–13/3, 2001/02, class of '00",
+         "march ninth to march thirteenth two thousand one oh two class of oh oh"},
+        {"476 AD, tens of 1000s, 10k years", "four seventy six ad tens of thousands ten thousand "
+                                             "years"},
         {"the '00s, '98–'99", "the two thousands ninety eight to ninety nine"},
         {"Mon/Wed/Fri, Jan/Feb", "monday wednesday friday january february"},
         {"1:30:00, 0:45:00, 1:01:01",
@@ -644,6 +650,7 @@ TEST_CASE("spoken/says further shapes of each class") {
         {"10/10", "ten out of ten"},
         {"2nds, 20ths", "seconds twentieths"},
         {"CO2, H₂SO₄, NaCl, Na+", "co two h two so four nacl na plus"},
+        {"Ca²⁺, SO₄²⁻, Na⁺", "ca two plus so four two minus na plus"},
         {"mRNA, macOS, camelCase", "mrna mac os camel case"},
         {"Room 101, Flight 370, RFC 2119",
          "room one oh one flight three seventy rfc twenty one nineteen"},
@@ -832,6 +839,8 @@ TEST_CASE("spoken/asks only where a reader would hesitate") {
     CHECK(readings("5/3/2024") == std::vector<std::string>{"march fifth twenty twenty four"});
     CHECK(readings("on 5/3").size() == 1);
     CHECK(readings("in 1973 it's").empty());
+    CHECK(readings("9/3-13/3").empty());
+    CHECK(readings("9/3-10/3") == std::vector<std::string>{"march ninth to march tenth"});
     CHECK(readings("from 5/3 to 25/3").empty());
     CHECK(said("about 1/4 to 1/2 of it") == "about one quarter to one half of it");
     CHECK(said("from 5/3 to 25/3") == "from march fifth to march twenty fifth");
