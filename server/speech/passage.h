@@ -78,6 +78,7 @@ bool say_state(Passage& passage, std::size_t i);
 bool say_money(Passage& passage, std::size_t i);
 bool say_measure(Passage& passage, std::size_t i);
 bool say_rate(Passage& passage, std::size_t i);
+bool say_bare_unit(Passage& passage, std::size_t i);
 bool say_range(Passage& passage, std::size_t i);
 bool say_fraction(Passage& passage, std::size_t i);
 bool say_figure(Passage& passage, std::size_t i);

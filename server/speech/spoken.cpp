@@ -130,6 +130,9 @@ void say_small(Passage& passage, std::size_t i, bool ascii) {
         return;
     }
     if (raw == "Rs" && say_money(passage, i)) return;
+    if (raw.size() == 2 || raw.size() == 3) {
+        if (say_bare_unit(passage, i)) return;
+    }
     if (ascii && raw.size() <= 6 && say_small_roman(passage, i)) return;
     if (ascii && raw.size() >= 3 && raw.size() <= 5 && say_small_initials(passage, i)) return;
     if (!ascii && raw.size() <= 2 && say_symbol(passage, i)) return; // Greek letters

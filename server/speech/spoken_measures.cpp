@@ -493,14 +493,20 @@ bool has_exponent(std::string_view unit) {
     return unit.ends_with("²") || unit.ends_with("³") || unit.ends_with('2') || unit.ends_with('3');
 }
 
+// "per km²", "each kg"
+bool is_one_unit(const Passage& passage, std::size_t i) {
+    static constexpr auto cues =
+        std::to_array<std::string_view>({"a", "cubic", "each", "every", "one", "per"});
+    return passage.follows(i) &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
 // "km²", "°C" and "per m²": a unit without a figure.
 bool say_unit_alone(Passage& passage, std::size_t i, std::string_view token) {
-    static constexpr auto one_cues =
-        std::to_array<std::string_view>({"a", "cubic", "each", "every", "one", "per"});
     const bool degrees = token.starts_with("°");
     if (!degrees && !has_exponent(token)) return false;
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
-    const bool one = std::find(one_cues.begin(), one_cues.end(), before) != one_cues.end();
+    const bool one = is_one_unit(passage, i);
     // "m²" alone may be a mass squared.
     std::string_view base = token;
     power_of(base);
@@ -819,6 +825,25 @@ bool say_spaced_span(Passage& passage, std::size_t i) {
     if (unit.empty() || !say_unit_behind(passage, i + 1, number_of(*to))) return false;
     passage.say(i, number_words(*from, language));
     passage.say(i + 1, unit + " to " + number_words(*to, language));
+    return true;
+}
+
+// "in km", "per sq. ft.", "how many mph": units that are no words.
+bool say_bare_unit(Passage& passage, std::size_t i) {
+    static constexpr auto signs =
+        std::to_array<std::string_view>({"cm", "kg", "km", "kph", "lb", "lbs", "mph"});
+    const std::string_view raw = passage.raw(i);
+    const Number number = is_one_unit(passage, i) ? Number::singular : Number::plural;
+    const Language language = passage.language();
+    if (raw == "sq" && passage.adjacent(i)) {
+        const std::string unit = unit_words(passage.text(i + 1), number, language);
+        if (unit.empty()) return false;
+        passage.say(i, "square");
+        passage.say(i + 1, unit);
+        return true;
+    }
+    if (std::find(signs.begin(), signs.end(), raw) == signs.end()) return false;
+    passage.say(i, unit_words(raw, number, language));
     return true;
 }
 

@@ -394,12 +394,17 @@ bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
-// "at 17.30": a stop parts hours and minutes in the UK, where a word says that it is a time.
+// In the UK a stop parts hours and minutes behind a word that says so.
+bool is_stopped_cue(const Passage& passage, std::size_t i) {
+    static constexpr auto cues = std::to_array<std::string_view>(
+        {"after", "at", "before", "by", "from", "open", "runs", "till", "until"});
+    return passage.is_uk() && passage.follows(i) &&
+           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+}
+
+// "at 17.30"
 bool is_stopped_clock(const Passage& passage, std::size_t i, std::string_view token) {
-    static constexpr auto cues =
-        std::to_array<std::string_view>({"after", "at", "before", "by", "from", "till", "until"});
-    if (!passage.is_uk() || !passage.follows(i)) return false;
-    if (std::find(cues.begin(), cues.end(), passage.folded(i - 1)) == cues.end()) return false;
+    if (!is_stopped_cue(passage, i)) return false;
     const std::size_t dot = token.find('.');
     if (dot == std::string_view::npos || token.size() != dot + 3 || (token.back() - '0') % 5 != 0)
         return false;
@@ -433,7 +438,8 @@ bool say_clock_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<Clock> to = read_clock(token.substr(hyphen + 1), ":.");
     if (!from || !to) return false;
     const std::string half = half_behind(passage, i);
-    const bool colon = token.find(':') != std::string_view::npos;
+    const bool colon = token.find(':') != std::string_view::npos ||
+                       (from->minutes_written && is_stopped_cue(passage, i));
     const bool halves = !from->half.empty() || !to->half.empty() || !half.empty();
     if (!colon && (!halves || from->hour > 12 || to->hour > 12)) return false;
     const bool day_clock = colon && !halves && (from->hour > 12 || to->hour > 12);

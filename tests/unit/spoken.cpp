@@ -368,6 +368,8 @@ TEST_CASE("spoken/says so many per another thing") {
          "one hundred fifty words per minute twenty visits per day"},
         {"people/km², kg/m2, in km²",
          "people per square kilometer kilograms per square meter in square kilometers"},
+        {"in km, per sq. ft., how many mph, each kg",
+         "in kilometers per square foot how many miles per hour each kilogram"},
         {"per m², in °C, m² + n²", "per square meter in degrees celsius m squared plus n squared"},
         {"3x/day, 2x a week, 1x/day", "three times a day twice a week once a day"},
         {"10x faster, 2x the size, a 10x plan", "ten times faster twice the size a ten x plan"},
@@ -464,6 +466,8 @@ TEST_CASE("spoken/says spans of days and hours") {
         INFO(row.written);
         CHECK(said(row.written) == row.spoken);
     }
+    CHECK(said_in_uk("open 9.30–11, a 1.30-2 ratio") ==
+          "open nine thirty to eleven a one point three nought to two ratio");
     CHECK(said_in_uk("the '00s, 2026/7") == "the noughties twenty twenty six seven");
     CHECK(said_in_uk("won 24-7") == "won twenty four seven");
     CHECK(said("Wed., 3/4, at 5") == "wednesday march fourth at five");
