@@ -79,6 +79,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"e.g", "for example", When::always},
     {"ed", "edition", When::behind_figure},
     {"eg", "for example", When::always},
+    {"ep", "episode", When::before_figure},
     {"eq", "equation", When::before_figure},
     {"esp", "especially"},
     {"esq", "esquire"},

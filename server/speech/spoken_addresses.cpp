@@ -177,7 +177,9 @@ bool say_direction(Passage& passage, std::size_t i) {
         {"breeze", "coast", "corner", "of", "side", "wind", "winds"});
     const bool bearing = passage.raw(i).size() == 2 && passage.joined(i) &&
                          std::find(places.begin(), places.end(), next) != places.end();
-    if (!numbered && !named && !behind && !bearing) return false;
+    const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
+    const bool of_wind = passage.raw(i).size() == 2 && (before == "wind" || before == "winds");
+    if (!numbered && !named && !behind && !bearing && !of_wind) return false;
     passage.say(i, words);
     return true;
 }

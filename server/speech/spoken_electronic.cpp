@@ -371,6 +371,42 @@ bool say_part_compound(Passage& passage, std::size_t i, std::string_view token) 
     return true;
 }
 
+// One side of "24-bit/96kHz", "1080p/60fps", "A4/A3"; empty if it is neither measure nor name.
+std::string side_words(std::string_view side, Language language) {
+    const std::optional<Figure> figure = read_figure(side);
+    if (!figure) {
+        const bool name =
+            side.size() > 1 && ascii::is_upper(side[0]) && digits_end(side, 1) == side.size();
+        return name ? mixture_words(side, language) : std::string{};
+    }
+    if (!figure->is_bare() && (!figure->sign.empty() || !figure->currency.empty())) return {};
+    if (figure->suffix.empty()) return number_words(*figure, language);
+    if (figure->suffix == "-bit") return number_words(*figure, language) + " bit";
+    if (figure->suffix == "K") return number_words(*figure, language) + " .k";
+    if (figure->suffix == "p")
+        return (is_line_count(figure->whole) ? in_pairs(figure->whole, language)
+                                             : number_words(*figure, language)) +
+               " .p";
+    const std::string unit = unit_words(figure->suffix, Number::plural, language);
+    return unit.empty() ? unit : number_words(*figure, language) + ' ' + unit;
+}
+
+// "24-bit/96kHz", "4K/60", and "48 kHz/24-bit" with its figure before it: the slash is not said.
+bool say_measures_side_by_side(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t slash = token.find('/');
+    if (slash == std::string_view::npos || slash == 0) return false;
+    const Language language = passage.language();
+    const std::string_view first = token.substr(0, slash);
+    const bool counted = passage.follows(i) && ascii::is_digit(passage.raw(i - 1).back());
+    const std::string left = counted && !ascii::is_digit(first[0])
+                                 ? unit_words(first, Number::plural, language)
+                                 : side_words(first, language);
+    const std::string right = side_words(token.substr(slash + 1), language);
+    if (left.empty() || right.empty()) return false;
+    passage.say(i, left + ' ' + right);
+    return true;
+}
+
 // "Gates A1-A9", "Q1-Q3": the same letter and a larger figure.
 bool say_lettered_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t hyphen = token.find('-');
@@ -425,7 +461,8 @@ void say_mixed(Passage& passage, std::size_t i) {
         passage.say(i, "twenty four seven three sixty five");
         return;
     }
-    if (say_part_compound(passage, i, token)) return;
+    if (say_part_compound(passage, i, token) || say_measures_side_by_side(passage, i, token))
+        return;
     if (say_lettered_range(passage, i, token) || say_glued_abbreviation(passage, i)) return;
     // "GMT-5" lies behind the clock, not "GMT 5".
     if ((token.starts_with("GMT-") || token.starts_with("UTC-")) && token.size() > 4 &&

@@ -236,8 +236,10 @@ std::string side_words(const Figure& side, Language language, Number number = Nu
     std::string words = number_words(side, language);
     if (side.suffix.empty()) return words;
     if (side.suffix == "s") return to_plural(words); // "2x4s"
-    const std::string unit =
-        side.suffix == "\"" ? "inches" : unit_words(side.suffix, number, language);
+    const bool one = number == Number::singular;
+    std::string unit = unit_words(side.suffix, number, language);
+    if (side.suffix == "\"") unit = one ? "inch" : "inches";
+    if (side.suffix == "'") unit = one ? "foot" : "feet";
     return unit.empty() ? unit : words + ' ' + unit;
 }
 
@@ -666,6 +668,33 @@ bool say_one_of_many(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "50/60 Hz", "110/220 V": the one or the other.
+bool say_either_measure(Passage& passage, std::size_t i, std::string_view token) {
+    static constexpr auto units = std::to_array<std::string_view>({"Hz", "V", "W", "fps"});
+    const std::optional<Slashed> pair = read_slashed(token);
+    if (!pair || pair->top.size() < 2 || !passage.joined(i) || !is_in(units, passage.text(i + 1)))
+        return false;
+    if (!say_unit_behind(passage, i, Number::plural)) return false;
+    const Language language = passage.language();
+    passage.say(i, cardinal(pair->top, language) + " or " + cardinal(pair->bottom, language));
+    return true;
+}
+
+// "1/4-20": the thread of a screw.
+bool say_thread(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t hyphen = token.find('-');
+    if (hyphen == std::string_view::npos || hyphen < 3) return false;
+    const std::optional<Slashed> pair = read_slashed(token.substr(0, hyphen));
+    const std::string_view turns = token.substr(hyphen + 1);
+    if (!pair || !all_digits(turns) || turns.size() > 2) return false;
+    const Language language = passage.language();
+    std::string words = fraction(pair->top, pair->bottom, language);
+    if (words == "one half" || words == "one quarter")
+        words.erase(0, std::string_view("one ").size());
+    passage.say(i, words + ' ' + cardinal(turns, language));
+    return true;
+}
+
 // "2-1/2-year": a whole, its half and what they measure.
 bool say_mixed_compound(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t first = token.find('-');
@@ -685,7 +714,10 @@ bool say_mixed_compound(Passage& passage, std::size_t i, std::string_view token)
 
 bool say_fraction(Passage& passage, std::size_t i) {
     std::string token = passage.text(i);
-    if (say_marks_given(passage, i, token)) return true;
+    if (say_marks_given(passage, i, token) || say_either_measure(passage, i, token) ||
+        say_thread(passage, i, token)) {
+        return true;
+    }
     if (say_one_of_many(passage, i, token) || say_mixed_compound(passage, i, token)) return true;
     if (say_aperture(passage, i, token)) return true;
     if (say_fraction_compound(passage, i, token) || say_over(passage, i, token)) return true;
@@ -727,7 +759,10 @@ bool say_fraction(Passage& passage, std::size_t i) {
         return true;
     }
     if (inches) {
-        passage.say(i, fraction(pair->top, pair->bottom, language) + " inch");
+        std::string words = fraction(pair->top, pair->bottom, language);
+        if (words.ends_with("quarters") && tells_apart(passage, i, "\""))
+            words.pop_back(); // "three quarter inch pipe"
+        passage.say(i, words + " inch");
         return true;
     }
     if (is_fixed_pair(passage, i, *pair, token)) {

@@ -121,6 +121,7 @@ constexpr auto units = std::to_array<Unit>({
     {"kmh", "kilometer per hour", "kilometers per hour"},
     {"MPH", "mile per hour", "miles per hour"},
     {"kn", "knot", "knots"},
+    {"kt", "knot", "knots"},
     {"kts", "knot", "knots"},
     {"mpg", "mile per gallon", "miles per gallon"},
     {"rpm", ".rpm", ".rpm"},
@@ -322,8 +323,8 @@ std::string glued_unit(const Figure& figure, Number number, Language language) {
         return unit.empty() ? unit : "plus " + unit;
     }
     // "5K" is no kelvin and "10A" no current unless a decimal or more of the unit says so.
-    if (figure.suffix == "K" || figure.suffix == "A" || figure.suffix == "N" ||
-        figure.suffix == "J")
+    const std::size_t slash = std::min(figure.suffix.find('/'), figure.suffix.size());
+    if (slash == 1 && std::string_view("KANJ").find(figure.suffix[0]) != std::string_view::npos)
         return {};
     return unit_words(figure.suffix, number, language);
 }
@@ -663,6 +664,7 @@ std::string unit_words(std::string_view unit, Number number, Language language) 
     const std::string_view rest = unit.substr(slash + 1);
     // "8 L/100km": per so many of them.
     if (!rest.empty() && ascii::is_digit(rest[0])) {
+        if (unit.starts_with("V/")) return {}; // "5 V/2 A"
         const std::optional<Figure> count = read_figure(rest);
         if (!count || upper.empty()) return {};
         std::string words = upper + " per " + number_words(*count, language);
@@ -686,6 +688,12 @@ bool is_time_apart(const Passage& passage, std::size_t i) {
     const bool year_like =
         count.size() == 4 && std::all_of(count.begin(), count.end(), ascii::is_digit);
     return (unit == "s" || unit == "h") && !year_like;
+}
+
+// "1012 mb" is weather and no file.
+bool is_air_pressure(std::string_view figure) {
+    const std::optional<int> pressure = to_int(figure);
+    return pressure && *pressure >= 870 && *pressure <= 1085;
 }
 
 // "5 km-long": the unit and what it measures.
@@ -726,6 +734,10 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     const std::string words = unit_words(text, number, language);
     if (words.empty()) return false;
     if (text == "fl" && passage.text(i + 2) != "oz") return false;
+    if (text == "mb" && is_air_pressure(passage.text(i))) {
+        passage.say(i + 1, "millibars");
+        return true;
+    }
     if (text == "mm" && passage.joined(i + 1) && passage.text(i + 2) == "Hg")
         passage.say(i + 2, "of mercury");
     if (text.ends_with("/100") && passage.joined(i + 1)) {
@@ -740,6 +752,19 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
                     in_language(number == Number::plural ? unit->many : unit->one, language));
     }
     passage.say(i + 1, words);
+    return true;
+}
+
+// "5600K", "3200 K": the colour of light.
+bool say_colour_of_light(Passage& passage, std::size_t i, const Figure& figure) {
+    const bool apart = figure.suffix.empty() && passage.joined(i) && passage.text(i + 1) == "K";
+    const int heat = figure.whole.size() == 4 ? to_int(figure.whole).value_or(0) : 0;
+    if ((!apart && figure.suffix != "K") || !figure.sign.empty() || !figure.fraction.empty() ||
+        heat < 1500 || heat % 50 != 0)
+        return false;
+    const std::string number = in_pairs(figure.whole, passage.language());
+    passage.say(i, apart ? number : number + " kelvin");
+    if (apart) passage.say(i + 1, "kelvin");
     return true;
 }
 
@@ -877,6 +902,7 @@ bool say_measure(Passage& passage, std::size_t i) {
     if (say_measure_range(passage, i, token) || say_arc(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
+    if (say_colour_of_light(passage, i, *figure)) return true;
     if (say_lettered_name(passage, i, *figure) || say_age(passage, i, *figure)) return true;
     if (say_glued_stone(passage, i, *figure) || say_times(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;

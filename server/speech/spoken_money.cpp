@@ -261,6 +261,33 @@ bool say_round_plural(Passage& passage, std::size_t i, const Figure& figure) {
     return true;
 }
 
+// "Shoot at 24p": frames and no pence, where the words are about pictures.
+bool is_frame_rate(const Passage& passage, const Figure& figure) {
+    static constexpr auto rates =
+        std::to_array<std::string_view>({"24", "25", "30", "48", "50", "60", "120"});
+    static constexpr auto pictures = std::to_array<std::string_view>({
+        "camera",
+        "film",
+        "filmed",
+        "filming",
+        "footage",
+        "frame",
+        "frames",
+        "record",
+        "recording",
+        "shoot",
+        "shooting",
+        "shot",
+        "video",
+    });
+    if (std::find(rates.begin(), rates.end(), figure.whole) == rates.end()) return false;
+    for (std::size_t i = 0; i < passage.size(); ++i) {
+        if (std::find(pictures.begin(), pictures.end(), passage.folded(i)) != pictures.end())
+            return true;
+    }
+    return false;
+}
+
 // A currency behind the figure: "5€", "5 €", "5 USD", "20¢".
 bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure) {
     if (!figure.currency.empty()) return false;
@@ -271,7 +298,8 @@ bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure
     const std::string rate = rate_words(figure.suffix.substr(slash), language); // "80p/kg"
     if (rate.empty() && slash < figure.suffix.size()) return false;
     const Currency* currency = letters ? nullptr : currency_of(sign);
-    if (currency == nullptr && sign == "p" && passage.is_uk() && !is_line_count(figure.whole)) {
+    if (currency == nullptr && sign == "p" && passage.is_uk() && !is_line_count(figure.whole) &&
+        !is_frame_rate(passage, figure)) {
         std::string words = number_words(figure, language);
         append_words(words, figure.is_one() ? "penny" : "pence");
         append_words(words, rate);

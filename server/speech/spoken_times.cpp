@@ -256,6 +256,14 @@ bool say_duration(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<int> seconds = to_int(token.substr(second + 1));
     if (!hours || !minutes || !seconds || *minutes > 59 || *seconds > 59) return false;
     const Language language = passage.language();
+    if (token.size() == 5) { // "4:2:2" colours, "1:2:3" parts
+        const std::string_view link = token.starts_with("4:") ? " " : " to ";
+        std::string words = cardinal(*hours, language);
+        words.append(link).append(cardinal(*minutes, language));
+        words.append(link).append(cardinal(*seconds, language));
+        passage.say(i, words);
+        return true;
+    }
     const bool none = *hours == 0 && *minutes == 0 && *seconds == 0;
     std::string words;
     if (is_attributive(passage, i, i) && *hours > 0) { // "a 2:03:45 marathon"

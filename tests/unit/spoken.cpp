@@ -533,6 +533,31 @@ TEST_CASE("spoken/knows figures that name from figures that count") {
     CHECK(said_in_uk("a 999 call") == "a triple nine call");
 }
 
+// Common practice of those who shoot and record, no source; kelvin: SI brochure, table 2.
+TEST_CASE("spoken/says the figures of cameras and sound") {
+    const std::vector<Row> rows = {
+        {"24-bit/96kHz, 48 kHz/24-bit",
+         "twenty four bit ninety six kilohertz forty eight kilohertz twenty four bit"},
+        {"1080p/60fps, 4K/60, 4:2:2", "ten eighty p sixty frames per second four k sixty four two "
+                                      "two"},
+        {"5600K and 3200 K, 50K people", "fifty six hundred kelvin and thirty two hundred kelvin "
+                                         "fifty thousand people"},
+        {"50/60 Hz, 110/220 V", "fifty or sixty hertz one hundred ten or two hundred twenty volts"},
+        {"a 1/4-20 screw, 3/8-16", "a quarter twenty screw three eighths sixteen"},
+        {"3.5 mm jack, 4'x8', 3/4\" pipe",
+         "three point five millimeter jack four feet by eight feet three quarter inch pipe"},
+        {"180° rule, parts 1:2:3", "one hundred eighty degree rule parts one to two to three"},
+        {"1012 mb, 500 mb, winds NW 10 kt",
+         "one thousand twelve millibars five hundred megabytes winds northwest ten knots"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+    CHECK(said_in_uk("Shoot at 24p") == "shoot at twenty four p");
+    CHECK(said_in_uk("only 24p each") == "only twenty four pence each");
+}
+
 TEST_CASE("spoken/gives each written word its own part") {
     CHECK(parts("25 July 2012") == "25=the twenty fifth of|July=july|2012=twenty twelve");
     CHECK(parts("July 25, 2012") == "July=july|25=twenty fifth|2012=twenty twelve");
