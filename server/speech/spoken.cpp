@@ -39,6 +39,7 @@ constexpr auto sign_classes = std::to_array<Class>({
     say_names_of_dates,
     say_formula,
     say_rate,
+    say_direction,
     say_symbol,
     say_abbreviation,
     say_electronic,

@@ -161,7 +161,10 @@ bool say_address(Passage& passage, std::size_t i) {
 
 // "E. 42nd St.", "N. Elm St.", "1st St. NW": a direction before a street or behind one.
 bool say_direction(Passage& passage, std::size_t i) {
-    const std::string_view words = find(directions, passage.raw(i));
+    std::string sign(passage.raw(i));
+    if (sign.size() > 3) return false;
+    std::erase(sign, '.'); // "the N.W. corner"
+    const std::string_view words = find(directions, sign);
     if (words.empty()) return false;
     const std::string next = passage.adjacent(i) ? passage.text(i + 1) : std::string{};
     const bool numbered = next.size() > 2 && ascii::is_digit(next[0]) &&
@@ -172,15 +175,26 @@ bool say_direction(Passage& passage, std::size_t i) {
                        !find(streets, passage.folded(i + 2)).empty(); // "N. Elm St."
     const bool behind = i > 0 && passage.raw(i).size() == 2 && passage.adjacent(i - 1) &&
                         !find(streets, passage.folded(i - 1)).empty();
+    // "S. Korea", "N. Ireland"
+    static constexpr auto lands = std::to_array<std::string_view>({
+        "africa",  "african",   "america",  "american", "asia",      "carolina", "dakota",
+        "england", "europe",    "germany",  "ireland",  "korea",     "korean",   "koreans",
+        "london",  "macedonia", "virginia", "wales",    "yorkshire",
+    });
+    const bool land = passage.adjacent(i) && !next.empty() && ascii::is_upper(next[0]) &&
+                      std::find(lands.begin(), lands.end(), ascii::lower(next)) != lands.end();
     // "12 mi. SE of town", "NW winds"
     static constexpr auto places = std::to_array<std::string_view>(
         {"breeze", "coast", "corner", "of", "side", "wind", "winds"});
-    const bool bearing = passage.raw(i).size() == 2 && passage.joined(i) &&
+    const bool bearing = sign.size() == 2 && passage.adjacent(i) &&
                          std::find(places.begin(), places.end(), next) != places.end();
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
     const bool of_wind = passage.raw(i).size() == 2 && (before == "wind" || before == "winds");
-    if (!numbered && !named && !behind && !bearing && !of_wind) return false;
-    passage.say(i, words);
+    if (!numbered && !named && !behind && !land && !bearing && !of_wind) return false;
+    // Northern Ireland, but North Korea
+    const std::string country = land ? ascii::lower(next) : std::string{};
+    const bool part = country == "ireland" || country == "england" || country == "europe";
+    passage.say(i, std::string(words) + (part ? "ern" : ""));
     return true;
 }
 

@@ -161,13 +161,21 @@ bool is_letters(std::string_view text) {
     });
 }
 
+bool is_dotted_capitals(std::string_view part) {
+    for (std::size_t at = 0; at < part.size(); ++at) {
+        if (at % 2 == 0 ? !ascii::is_upper(part[at]) : part[at] != '.') return false;
+    }
+    return part.size() > 2;
+}
+
 // "input/output" has no "slash" when it is read; "word(s)" no brackets.
 bool say_joined_words(Passage& passage, std::size_t i, std::string_view text) {
     std::string words;
     std::size_t begin = 0;
     for (std::size_t at = 0; at <= text.size(); ++at) {
         if (at < text.size() && text[at] != '/') continue;
-        const std::string_view part = text.substr(begin, at - begin);
+        std::string part(text.substr(begin, at - begin));
+        if (is_dotted_capitals(part)) std::erase(part, '.'); // "U.S./Canada"
         if (!is_letters(part)) return false;
         const bool capitals =
             part.size() < 6 && std::all_of(part.begin(), part.end(), ascii::is_upper);

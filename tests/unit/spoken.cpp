@@ -804,6 +804,10 @@ TEST_CASE("spoken/opens abbreviations by their neighbours") {
     CHECK(said("on Elm Pl. and Elm Sq., 5 sq. m") == "on elm place and elm square five square "
                                                      "meters");
     CHECK(said("N. Elm St., NW Elm St., J. Elm") == "north elm street northwest elm street j elm");
+    CHECK(said("S. Korea, N. Ireland and the N.W. corner, S. Lee") ==
+          "south korea northern ireland and the northwest corner s lee");
+    CHECK(said("the U.S./Canada border, and/or, file.txt/x.md") ==
+          "the us canada border and or file dot txt slash x dot md");
     CHECK(said("w/in reach, w/out salt, avg. speed") == "within reach without salt average speed");
 }
 
