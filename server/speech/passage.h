@@ -91,6 +91,7 @@ bool say_symbol(Passage& passage, std::size_t i);
 void say_mixed(Passage& passage, std::size_t i);
 
 bool say_names_of_dates(Passage& passage, std::size_t i);
+bool say_span_of_names(Passage& passage, std::size_t i);
 bool say_direction(Passage& passage, std::size_t i);
 bool say_power(Passage& passage, std::size_t i);
 bool say_spaced_thousands(Passage& passage, std::size_t i);

@@ -130,6 +130,8 @@ void say_small(Passage& passage, std::size_t i, bool ascii) {
         (say_symbol(passage, i) || say_abbreviation(passage, i) || say_initials(passage, i))) {
         return;
     }
+    // A dash with blanks takes three bytes, so most words are never asked.
+    if (passage.between(i).size() > 2 && say_span_of_names(passage, i)) return;
     if (raw == "Rs" && say_money(passage, i)) return;
     if (raw.size() == 2 || raw.size() == 3) {
         if (say_bare_unit(passage, i)) return;

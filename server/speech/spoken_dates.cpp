@@ -889,6 +889,22 @@ bool say_list_of_names(Passage& passage, std::size_t i, std::string_view folded)
     return true;
 }
 
+// "Mon – Fri", "Monday – Friday", "Jan. – Mar.": the dash is said with the first.
+bool say_span_of_names(Passage& passage, std::size_t i) {
+    if (!is_dash_gap(passage.between(i)) || !ascii::is_upper(passage.raw(i)[0]) ||
+        !ascii::is_upper(passage.raw(i + 1)[0]))
+        return false;
+    const auto name = [&](std::size_t at, bool day) {
+        const std::string folded = passage.folded(at);
+        return day ? weekday_of(folded) : month_words(folded);
+    };
+    const bool days = !name(i, true).empty();
+    if (name(i, days).empty() || name(i + 1, days).empty()) return false;
+    passage.say(i, std::string(name(i, days)) + " to");
+    passage.say(i + 1, name(i + 1, days));
+    return true;
+}
+
 // "Mon-Fri", "Jan.-Mar.": days or months with "to" between.
 bool say_names_of_dates(Passage& passage, std::size_t i) {
     std::string token = passage.folded(i);

@@ -356,6 +356,19 @@ std::string hyphened_words(std::string_view token, Language language) {
     return words;
 }
 
+// "Squats x2": so many times. "x86" is a machine, "where x1 and x2" has names.
+bool say_repeats(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() < 2 || token.size() > 3 || token[0] != 'x' ||
+        digits_end(token, 1) != token.size() || token == "x64" || token == "x86" || token == "x32")
+        return false;
+    if (!passage.follows(i)) return false;
+    const std::string before = passage.folded(i - 1);
+    if (before.size() < 3 || is_function_word(before) || !ascii::is_lower(before.back()))
+        return false;
+    passage.say(i, "times " + cardinal(token.substr(1), passage.language()));
+    return true;
+}
+
 // "½-price", "¾-mile"
 bool say_part_compound(Passage& passage, std::size_t i, std::string_view token) {
     const FractionSign* sign = fraction_sign_at(token);
@@ -461,7 +474,8 @@ void say_mixed(Passage& passage, std::size_t i) {
         passage.say(i, "twenty four seven three sixty five");
         return;
     }
-    if (say_part_compound(passage, i, token) || say_measures_side_by_side(passage, i, token))
+    if (say_repeats(passage, i, token) || say_part_compound(passage, i, token) ||
+        say_measures_side_by_side(passage, i, token))
         return;
     if (say_lettered_range(passage, i, token) || say_glued_abbreviation(passage, i)) return;
     // "GMT-5" lies behind the clock, not "GMT 5".

@@ -45,6 +45,7 @@ constexpr auto signs = std::to_array<Named>({
     {"§", "section"},
     {"§§", "sections"},
     {"¶", "paragraph"},
+    {"→", "to"},
     {"+/-", "plus or minus"},
     {"©", "copyright"},
     {"°", "degrees"},

@@ -391,6 +391,7 @@ bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
     if (typed_plus_or_minus(text.substr(begin, end - begin)) == end - begin) return true;
     if (single && contains(U"#¶", point.value)) return figure_at(text, skip_blanks(text, end));
     if (single && contains(U"-–−", point.value)) return between_figures(begin, end);
+    if (single && point.value == U'→') return between_terms(begin, end); // "5 → 7"
     if (contains(U"<>*^", point.value)) return end - begin <= 2 && between_terms(begin, end);
     for (std::size_t at = begin; at < end;) {
         const CodePoint next = unicode::decode(text, at);

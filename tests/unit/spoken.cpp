@@ -352,6 +352,8 @@ TEST_CASE("spoken/says signs and letters in compounds") {
          "a four point seven star rating a five star hotel four stars"},
         {"an A− grade, type O−", "an a minus grade type o minus"},
         {"¶ 3 and ¶3", "paragraph three and paragraph three"},
+        {"5 → 7, A → B, mud → sand", "five to seven a to b mud sand"},
+        {"squats x2, x1 and x2, on x86", "squats times two x one and x two on x eighty six"},
     };
     for (const Row& row : rows) {
         INFO(row.written);
@@ -441,6 +443,9 @@ TEST_CASE("spoken/says spans of days and hours") {
         {"May 3 – June 5, 3 May – 5 June",
          "may third to june fifth the third of may to the fifth of june"},
         {"the 3rd–5th", "the third to fifth"},
+        {"Mon – Fri, Monday – Friday, Jan. – Mar.",
+         "monday to friday monday to friday january to march"},
+        {"Monday – the tide – Friday", "monday the tide friday"},
         {"noon–3pm, 9am–noon, 10 a.m.–noon", "noon to three pm nine am to noon ten am to noon"},
         {"at 12:00 noon", "at twelve noon"},
         {"0:30 and 00:30", "thirty seconds and zero thirty"},
