@@ -644,7 +644,27 @@ bool is_length_of_time(const Passage& passage, std::size_t i, std::string_view t
         "under",
         "within",
     });
-    return token.size() == 3 && passage.follows(i) &&
+    static constexpr auto periods = std::to_array<std::string_view>({
+        "band",
+        "classic",
+        "film",
+        "hit",
+        "movie",
+        "music",
+        "song",
+        "songs",
+        "style",
+        "tune",
+    });
+    static constexpr auto intervals =
+        std::to_array<std::string_view>({"each", "off", "on", "rest"});
+    if (token.size() != 3) return false;
+    const auto is_next = [&](const auto& words) {
+        return passage.joined(i) &&
+               std::find(words.begin(), words.end(), passage.folded(i + 1)) != words.end();
+    };
+    if (!passage.follows(i)) return is_next(intervals); // "30s on, 10s off"
+    return !is_next(periods) &&
            std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
 }
 

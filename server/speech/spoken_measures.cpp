@@ -932,6 +932,12 @@ bool say_measure(Passage& passage, std::size_t i) {
         say_scale_behind(passage, i, *figure);
         return true;
     }
+    if (passage.text(i + 1) == "m" && passage.joined(i) && passage.joined(i + 1) &&
+        is_counted_in_millions(passage.folded(i + 2))) { // "5 m people"
+        passage.say(i, number_words(*figure, language));
+        passage.say(i + 1, "million");
+        return true;
+    }
     std::size_t last = i;
     if (passage.joined(i) && !magnitude_of_word(passage.folded(i + 1)).empty()) last = i + 1;
     const bool singular = (figure->is_one() && last == i) || is_attributive(passage, i, last + 1);

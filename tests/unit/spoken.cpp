@@ -416,6 +416,9 @@ TEST_CASE("spoken/says further units") {
          "a two point zero liter engine one hundred meter sprint a four by four hundred meter "
          "relay"},
         {"f/2.8 at 1/250 s", "f two point eight at one two hundred fiftieth of a second"},
+        {"5 m people, 5 m away", "five million people five meters away"},
+        {"30s on, 10s off, a 60s song, a 60s timer, the 30s",
+         "thirty seconds on ten seconds off a sixties song a sixty second timer the thirties"},
         {"the 1500m in 3:59.96", "the fifteen hundred meters in three fifty nine point nine six"},
         {"a 2:03:45 marathon", "a two oh three forty five marathon"},
         {"highs of 18C, 70%+, a 7-mo.-old",
@@ -813,6 +816,8 @@ TEST_CASE("spoken/opens abbreviations by their neighbours") {
           "south korea northern ireland and the northwest corner s lee");
     CHECK(said("the U.S./Canada border, and/or, file.txt/x.md") ==
           "the us canada border and or file dot txt slash x dot md");
+    CHECK(said("Eqs. 3 and 4, Chs. 3–5, Sens. Lee and Hill, ten reps. Rest") ==
+          "equations three and four chapters three to five senators lee and hill ten reps rest");
     CHECK(said("w/in reach, w/out salt, avg. speed") == "within reach without salt average speed");
 }
 
