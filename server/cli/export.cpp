@@ -151,21 +151,24 @@ Result<void> write_all(const Exporter& exporter, const Analysis& analysis,
     return write_beside(**wanted_exporter(exporter.beside), analysis, options, target, console);
 }
 
-// A slip of the hand must not cost a script.
-Result<void> check_target(const std::filesystem::path& file, const Source& source) {
-    std::error_code error;
-    if (!source.file.empty() && std::filesystem::equivalent(file, source.file, error))
-        return Error{
-            fmt::format("--out {}: that is the script itself; give another name", file.string())};
-    if (file.extension() == ".say" && std::filesystem::exists(file, error))
-        return Error{fmt::format("--out {}: that is a script; give another name", file.string())};
-    return {};
+// What a script was made into before is made anew; nobody else's file is written over unasked, nor
+// one that people mend by hand.
+Result<void> check_target(const Target& target, const Source& source, const Exporter& exporter) {
+    if (auto fits = check_no_script(target.file, source.file); !fits)
+        return Error{fmt::format("--out {}", fits.error().message)};
+    const auto there = first_bytes(target.file, sign_within);
+    if (target.replace || !there || there->empty()) return {};
+    const bool ours = !exporter.sign.empty() && there->find(exporter.sign) != std::string::npos;
+    if (ours) return {};
+    return Error{fmt::format("--out {}: is there already; give another name, or --replace to write "
+                             "over it",
+                             target.file.string())};
 }
 
 void export_one(Job& job, const Source& source, const Exporter& exporter,
                 const ExportOptions& options, const std::optional<Target>& target,
                 Console& console) {
-    const auto fits = target ? check_target(target->file, source) : Result<void>{};
+    const auto fits = target ? check_target(*target, source, exporter) : Result<void>{};
     if (!fits) return job.add_trouble({.file = "sayline", .message = fits.error().message});
     const auto text = job.read_with_words(source);
     const auto analysis = text ? job.analyse(source, text) : nullptr;
@@ -199,7 +202,7 @@ std::vector<Flag> export_flags() {
     std::vector<Flag> flags = {
         {"--to", "TARGET", names},
         {"--out", "FILE", "Where to write it (standard output)"},
-        {"--replace", {}, "Replace the captions beside a sound too, if there are any"},
+        {"--replace", {}, "Write over a file that is there, and over the captions beside a sound"},
         {"--line", "CHARACTERS", "How long a caption's line may be, 16 to 80 (42)"},
         {"--paper", "SIZE", "What print is laid out for: a4 or letter (a4)"},
         {"--points", "NUMBER", "How large its words are, 9 to 72 (16)"},

@@ -31,7 +31,12 @@ struct Exporter {
     Result<void> (*stream)(const Analysis& analysis, const ExportOptions& options,
                            const Sink& sink) = nullptr;
     std::string_view beside = {}; // the target whose file is written beside it
+    // What stands in the first bytes of each of its files and hardly in anybody else's: such a file
+    // is made anew without a question. Empty for what people go on to mend by hand.
+    std::string_view sign = {};
 };
+// So many bytes.
+inline constexpr std::size_t sign_within = 2048;
 
 // How long a caption's line may be, in characters.
 inline constexpr int fewest_columns = 16;

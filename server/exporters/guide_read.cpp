@@ -269,9 +269,8 @@ std::string info_of(const Header& header) {
     std::string title = header.title.substr(0, longest_title);
     title.resize(std::min(title.size(), unicode::first_invalid_utf8(title)));
     if (!title.empty()) info += chunk("INAM", title + '\0');
-    info += chunk("ICMT", std::string("Guide read by a machine's voice: for rhythm and length, no "
-                                      "model for the read.") +
-                              '\0');
+    info += chunk("ICMT", std::string(guide_read_sign) +
+                              ": for rhythm and length, no model for the read." + '\0');
     return chunk("LIST", info);
 }
 

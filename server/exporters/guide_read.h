@@ -47,6 +47,9 @@ private:
     std::uint64_t written_ = 0;
 };
 
+// Begins the comment in the file's head.
+inline constexpr std::string_view guide_read_sign = "Guide read by a machine's voice";
+
 std::string write_guide_read(const Analysis& analysis, const ExportOptions& options);
 Result<void> stream_guide_read(const Analysis& analysis, const ExportOptions& options,
                                const Sink& sink);

@@ -482,6 +482,7 @@ std::string sheet(const Analysis& analysis, const ExportOptions& options) {
 
 std::string write_print(const Analysis& analysis, const ExportOptions& options) {
     return fmt::format("<!doctype html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
+                       "<meta name=\"generator\" content=\"Sayline\">\n"
                        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                        "<title>{}</title>\n<style>\n{}{}</style>\n</head>\n<body>\n{}<main>\n{}"
                        "</main>\n</body>\n</html>\n",

@@ -11,6 +11,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <fstream>
 #include <memory>
 #include <system_error>
 #include <unistd.h>
@@ -154,6 +155,26 @@ Result<void> write_text(const fs::path& file, std::string_view bytes) {
     if (!made) return made.error();
     made->add(bytes);
     return made->finish();
+}
+
+Result<void> check_no_script(const fs::path& file, const fs::path& script) {
+    std::error_code error;
+    if (!script.empty() && fs::equivalent(file, script, error))
+        return Error{file.string() + ": that is the script itself; give another name"};
+    // Also where none is yet: what is not a script under a script's name comes to grief later.
+    if (file.extension() == ".say")
+        return Error{file.string() + ": that is a script's name; give another ending"};
+    return {};
+}
+
+std::optional<std::string> first_bytes(const fs::path& file, std::size_t most) {
+    std::error_code error;
+    if (!fs::is_regular_file(file, error)) return std::nullopt;
+    std::ifstream stream(file, std::ios::binary);
+    std::string bytes(most, '\0');
+    stream.read(bytes.data(), std::ssize(bytes));
+    bytes.resize(static_cast<std::size_t>(std::max<std::streamsize>(stream.gcount(), 0)));
+    return bytes;
 }
 
 void ScriptWalk::step(Walk& found) {

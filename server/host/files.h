@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -29,6 +30,13 @@ Result<void> check_text(std::string_view bytes, const std::string& name);
 
 // Replaces a file in one step: a reader sees the old text or the new one, never half of it.
 Result<void> write_text(const std::filesystem::path& file, std::string_view bytes);
+
+// A slip of the hand must not cost a script: an error if `file` is `script` itself (may be empty) or
+// another one.
+Result<void> check_no_script(const std::filesystem::path& file,
+                             const std::filesystem::path& script);
+// Up to so many bytes of a regular file that is there; nothing of any other.
+std::optional<std::string> first_bytes(const std::filesystem::path& file, std::size_t most);
 
 struct CloseFile {
     void operator()(std::FILE* file) const { std::fclose(file); }

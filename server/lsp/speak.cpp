@@ -66,6 +66,9 @@ void Session::Speech::begin(Encoding encoding) {
         error = fits.error().message;
     } else if (read->done()) {
         error = "nothing is said here";
+    } else if (auto kept = check_no_script(*path, path_of(params.textDocument.uri).value_or(""));
+               !kept) {
+        error = kept.error().message;
     } else if (auto made = NewFile::begin(*path); !made) {
         error = made.error().message;
     } else {

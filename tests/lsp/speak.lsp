@@ -33,10 +33,15 @@
 <-- {"error": {"code": -32803,
     "message": "/no/such/folder/a.wav: cannot be written (No such file or directory)"}, "id": 3,
     "jsonrpc": "2.0"}
+--> {"jsonrpc": "2.0", "id": 10, "method": "sayline/speak",
+    "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "file": "file:///tide/pool.say"}}
 --> {"jsonrpc": "2.0", "id": 4, "method": "sayline/speak",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "file": "untitled:a.wav"}}
 <-- {"error": {"code": -32602, "message": "file: expected a file URI, where the sound is written"},
     "id": 4, "jsonrpc": "2.0"}
+<-- {"error": {"code": -32803,
+    "message": "/tide/pool.say: that is a script's name; give another ending"}, "id": 10,
+    "jsonrpc": "2.0"}
 --> {"jsonrpc": "2.0", "id": 5, "method": "sayline/speak",
     "params": {"textDocument": {"uri": "file:///tide/rock.say"}, "file": "file:///dev/null"}}
 <-- {"error": {"code": -32602, "message": "textDocument.uri: file:///tide/rock.say is not open"},

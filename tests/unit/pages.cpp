@@ -85,3 +85,15 @@ TEST_CASE("pages/captions on the practice page are those of the vtt target") {
     CHECK(written.find("\nCount every limpet inside\nthe square, and say the number.\n") !=
           std::string::npos);
 }
+
+TEST_CASE("pages/a file that may be made anew says at its head who made it") {
+    int signed_ones = 0;
+    for (const Exporter& exporter : exporters()) {
+        if (exporter.sign.empty()) continue;
+        INFO(exporter.name);
+        ++signed_ones;
+        const std::string file = exporter.write(*analysed("---\ntitle: Limpets\n---\nOne.\n"), {});
+        CHECK(file.substr(0, sign_within).find(exporter.sign) != std::string::npos);
+    }
+    CHECK(signed_ones == 6);
+}
