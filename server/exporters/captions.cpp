@@ -35,10 +35,9 @@ bool opens_phrase(const Said& said) {
 }
 
 bool has_marked_pause(const Thought& thought, int word) {
-    const auto& pauses = thought.reading.pauses;
-    return std::any_of(pauses.begin(), pauses.end(), [word](const PauseAt& pause) {
-        return pause.after == word && pause.from == PauseFrom::mark;
-    });
+    const auto pauses = pauses_behind(thought.reading, word);
+    return std::any_of(pauses.begin(), pauses.end(),
+                       [](const PauseAt& pause) { return pause.from == PauseFrom::mark; });
 }
 
 bool is_tied(const Thought& thought, int word) {

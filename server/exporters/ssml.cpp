@@ -159,13 +159,9 @@ private:
 
     // Marks hold as long as they say; punctuation's pauses are the synthesiser's own.
     void add_pauses(int word) {
-        const std::vector<PauseAt>& pauses = thought_.reading.pauses; // in order
-        auto pause = std::partition_point(pauses.begin(), pauses.end(),
-                                          [&](const PauseAt& each) { return each.after < word; });
-        for (; pause != pauses.end() && pause->after == word; ++pause) {
-            const bool marked =
-                pause->from == PauseFrom::mark || pause->from == PauseFrom::direction;
-            if (marked) add_break(nodes_.back(), pause->seconds);
+        for (const PauseAt& pause : pauses_behind(thought_.reading, word)) {
+            const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
+            if (marked) add_break(nodes_.back(), pause.seconds);
         }
         for (const Mark& mark : thought_.written.marks) {
             if (mark.kind != MarkKind::tie || mark.first != word) continue;

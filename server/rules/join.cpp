@@ -56,9 +56,7 @@ bool is_vowel_phone(const Phone& phone) {
 
 bool is_paused(const ThoughtView& view, int index) {
     if (said_at(view, index - 1).after != Juncture::none) return true;
-    const auto& pauses = view.reading.pauses;
-    return std::any_of(pauses.begin(), pauses.end(),
-                       [index](const PauseAt& pause) { return pause.after == index - 1; });
+    return !pauses_behind(view.reading, index - 1).empty();
 }
 
 bool is_slowed(const ThoughtView& view, int index) {

@@ -747,6 +747,15 @@ Seconds pause_of(Juncture juncture, const PauseTable& table) {
     return Seconds{0};
 }
 
+std::span<const PauseAt> pauses_behind(const Reading& reading, int word) {
+    const auto first =
+        std::partition_point(reading.pauses.begin(), reading.pauses.end(),
+                             [word](const PauseAt& pause) { return pause.after < word; });
+    const auto end = std::partition_point(
+        first, reading.pauses.end(), [word](const PauseAt& pause) { return pause.after == word; });
+    return {first, end};
+}
+
 std::string_view name_of(PauseFrom from) {
     switch (from) {
     case PauseFrom::mark: return "mark";

@@ -13,6 +13,7 @@
 #include "syntax/words.h"
 
 #include <memory>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -116,6 +117,8 @@ inline constexpr Seconds breath_group_pause{0.30};
 
 // What readers pause at punctuation inside a thought.
 Seconds pause_of(Juncture juncture, const PauseTable& table);
+// Those behind a word (-1: before the first), found by halving: a thought may hold thousands.
+std::span<const PauseAt> pauses_behind(const Reading& reading, int word);
 
 // The words alone, as they are said: no times, pauses or phrasing, which take most of the work.
 // `source` is the block that `written` was read from: its spans index into it.

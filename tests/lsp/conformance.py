@@ -322,7 +322,7 @@ def cancel_while_typing():
 
 def large_texts():
     client = start()
-    for text in ("a" * 1_000_000, "low tide " * 110_000, "tide\n\n" * 1_000_000, "tide " * 10_000_000):
+    for text in ("a" * 1_000_000, "low tide " * 110_000, "A limpet sits. " * 67_000, "tide\n\n" * 1_000_000, "tide " * 10_000_000):
         begin = time.monotonic()
         client.send(opened(text, uri=f"file:///tide/{len(text)}.say"))
         answer = client.request(
