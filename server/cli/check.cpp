@@ -28,6 +28,7 @@ std::optional<Severity> parse_severity(std::string_view written) {
 std::string titles_of(const Analysis& analysis, const Finding& finding) {
     std::string titles;
     for (const Fix& fix : fixes_of(analysis, finding)) {
+        if (leaves_as_is(fix)) continue; // no mending; docs/rules.md says how
         if (!titles.empty()) titles += "; ";
         titles += fix.title;
     }
@@ -68,6 +69,22 @@ std::string count_findings(const std::vector<Finding>& findings) {
     return text.empty() ? "nothing to mend" : text;
 }
 
+ByRule by_rule(const Analysis& analysis) {
+    ByRule counts;
+    for (const Finding& finding : analysis.findings)
+        ++counts[finding.rule->id];
+    return counts;
+}
+
+// " (9 no-breath, 6 run-on)": what the fixes were for.
+std::string list_gone(const ByRule& gone) {
+    std::string list;
+    for (const auto& [id, count] : gone) {
+        if (count > 0) list += fmt::format("{}{} {}", list.empty() ? "" : ", ", count, id);
+    }
+    return list.empty() ? list : fmt::format(" ({})", list);
+}
+
 void print_checked(const Checked& checked, const Paint& paint, std::ostream& out) {
     const Analysis& analysis = *checked.analysis;
     for (const Finding& finding : analysis.findings) {
@@ -75,7 +92,8 @@ void print_checked(const Checked& checked, const Paint& paint, std::ostream& out
     }
     if (!analysis.findings.empty()) out << '\n';
     out << paint.strong(checked.file) << ": ";
-    if (checked.fixed > 0) out << counted(checked.fixed, "place") << " mended; ";
+    if (checked.fixed > 0)
+        out << counted(checked.fixed, "place") << " mended" << list_gone(checked.gone) << "; ";
     out << count_findings(analysis.findings) << "; runs "
         << format_seconds(analysis.script.timing.expected) << ", "
         << format_range(analysis.script.timing) << '\n';
@@ -113,8 +131,11 @@ std::optional<Checked> check_one(Job& job, const Source& source, bool mend) {
             job.add_trouble({.file = "sayline", .message = "--fix needs a file to write to"});
             return std::nullopt;
         }
+        checked.gone = by_rule(*checked.analysis);
         checked.analysis = fix(job, source, checked.analysis, checked.fixed);
         if (!checked.analysis) return std::nullopt;
+        for (const auto& [id, count] : by_rule(*checked.analysis))
+            checked.gone[id] -= count;
     }
     return checked;
 }

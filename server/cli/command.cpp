@@ -1,9 +1,13 @@
 // Finds the subcommand, reads its arguments, prints help.
 #include "cli/command.h"
 
+#include "rules/nearest.h"
+#include "text/ascii.h"
+
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <ostream>
 
 namespace say::cli {
@@ -64,6 +68,28 @@ std::optional<std::string> Arguments::value(std::string_view flag) const {
     return found->second.back();
 }
 
+namespace {
+
+Error no_flag(const Command& command, const std::string& name) {
+    std::vector<std::string_view> names{help_flag.name};
+    for (const Flag& flag : command.flags)
+        names.push_back(flag.name);
+    std::error_code error;
+    if (std::filesystem::exists(name, error)) {
+        return Error{fmt::format("{} is taken for a flag; name the file ./{}", name, name)};
+    }
+    return Error{fmt::format("{} has no flag {}{}; see sayline {} --help", command.name, name,
+                             perhaps(name, names), command.name)};
+}
+
+} // namespace
+
+std::string perhaps(std::string_view written, std::span<const std::string_view> names) {
+    const std::string lower = ascii::lower(written);
+    const std::string_view near = rules::nearest(lower, names);
+    return near.empty() ? std::string{} : fmt::format(" (is it {}?)", near);
+}
+
 Result<Arguments> parse_arguments(const Command& command, std::span<const std::string> words) {
     Arguments arguments;
     bool flags_over = false;
@@ -81,10 +107,7 @@ Result<Arguments> parse_arguments(const Command& command, std::span<const std::s
         const auto equals = word.find('=');
         const std::string name = word.substr(0, equals);
         const Flag* flag = find_flag(command, name);
-        if (!flag) {
-            return Error{fmt::format("{} has no flag {}; see sayline {} --help", command.name, name,
-                                     command.name)};
-        }
+        if (!flag) return no_flag(command, name);
         std::vector<std::string>& values = arguments.flags[std::string(flag->name)];
         const bool joined = equals != std::string::npos;
         if (flag->value.empty()) {
@@ -122,7 +145,12 @@ int run(const Program& program, std::span<const std::string> words, Console& con
     const auto found = std::find_if(program.commands.begin(), program.commands.end(),
                                     [&](const Command* row) { return row->name == name; });
     if (found == program.commands.end()) {
-        return complain(fmt::format("no command is called \"{}\"; see sayline --help", name),
+        std::vector<std::string_view> names;
+        names.reserve(program.commands.size());
+        for (const Command* row : program.commands)
+            names.push_back(row->name);
+        return complain(fmt::format("no command is called \"{}\"{}; see sayline --help", name,
+                                    perhaps(name, names)),
                         console);
     }
     const Command& command = **found;

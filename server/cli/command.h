@@ -60,6 +60,9 @@ extern const Command import_command;
 extern const Command explain_command;
 extern const Command docs_command;
 
+// " (is it --fix?)" behind a name that nobody knows; nothing where none is near.
+std::string perhaps(std::string_view written, std::span<const std::string_view> names);
+
 Result<Arguments> parse_arguments(const Command& command, std::span<const std::string> words);
 
 struct Program {

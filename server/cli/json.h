@@ -5,16 +5,21 @@
 #include "features/features.h"
 #include "host/readers.h"
 
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
 
 namespace say::cli {
 
+// By rule, how many findings there are.
+using ByRule = std::map<std::string_view, int>;
+
 struct Checked {
     std::string file;
     std::shared_ptr<const Analysis> analysis;
     std::size_t fixed = 0; // edits applied by --fix
+    ByRule gone = {};      // and what they were for; below 0 what they brought with them
 };
 std::string check_json(const std::vector<Checked>& files, const std::vector<Trouble>& trouble);
 

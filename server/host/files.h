@@ -31,8 +31,8 @@ Result<void> check_text(std::string_view bytes, const std::string& name);
 // Replaces a file in one step: a reader sees the old text or the new one, never half of it.
 Result<void> write_text(const std::filesystem::path& file, std::string_view bytes);
 
-// A slip of the hand must not cost a script: an error if `file` is `script` itself (may be empty) or
-// another one.
+// A slip of the hand must not cost a script: an error if `file` is `script` itself (may be empty)
+// or another one.
 Result<void> check_no_script(const std::filesystem::path& file,
                              const std::filesystem::path& script);
 // Up to so many bytes of a regular file that is there; nothing of any other.

@@ -261,7 +261,8 @@ CompletionList on_completion(const Snapshot& snapshot, const PositionParams& par
         list.items.push_back(to_completion(item, columns, snapshot.client));
         // Clients sort by label unless told; ours is the order of use.
         list.items.back().sortText = std::to_string(1000 + list.items.size());
-        list.items.back().script = snapshot.uri;
+        // Clients ask about every item that is looked at, those without a topic too.
+        if (snapshot.client.completion_resolve) list.items.back().script = snapshot.uri;
     }
     return list;
 }

@@ -414,7 +414,7 @@ Json encode(const CompletionList& list) {
             entry["documentation"] = markup(item.markdown, item.documentation);
         }
         if (!item.sortText.empty()) entry["sortText"] = item.sortText;
-        if (!item.topic.empty()) entry["data"] = {{"uri", item.script}, {"topic", item.topic}};
+        if (!item.script.empty()) entry["data"] = {{"uri", item.script}, {"topic", item.topic}};
         items.push_back(std::move(entry));
     }
     return {{"isIncomplete", false}, {"items", std::move(items)}};
