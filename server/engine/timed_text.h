@@ -14,10 +14,11 @@ namespace say {
 
 // What one person says in a caption.
 struct Turn {
-    std::string text;     // one line; empty for a sound
-    std::string sound;    // what is heard and not said: "door slams", a line of music
-    std::string voice;    // who says it, as the file tells: "MIRA"
-    bool changes = false; // somebody else than before, named or not
+    std::string text;         // nothing but what is spoken; empty for a sound
+    std::string written = {}; // the same with what stands in brackets, as a draft keeps it
+    std::string sound;        // what is heard and not said: "door slams", a line of music
+    std::string voice;        // who says it, as the file tells: "MIRA"
+    bool changes = false;     // somebody else than before, named or not
 };
 
 // One caption: what is said between two times.

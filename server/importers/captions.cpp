@@ -228,21 +228,41 @@ Turn read_turn(std::string_view line, const std::string& voice) {
         ++at;
     }
     constexpr std::size_t shortest_name = 2;
-    if (at >= shortest_name && at < line.size() && line[at] == ':') {
+    constexpr std::size_t longest_name = 40;
+    if (at >= shortest_name && at <= longest_name && at < line.size() && line[at] == ':') {
         turn.voice = ascii::trim(line.substr(0, at));
         turn.changes = true;
         line = ascii::trim(line.substr(at + 1));
     }
     turn.text = without_sounds(line);
-    if (turn.text.empty()) turn.sound = line;
+    (turn.text.empty() ? turn.sound : turn.written) = line;
     return turn;
+}
+
+bool has_letters(std::string_view line) {
+    return std::any_of(line.begin(), line.end(),
+                       [](char c) { return ascii::is_letter(c) || ascii::is_high(c); });
+}
+
+// What was meant for a line of times, though it is none: "00:00:04,000 -> 00:00:05,000".
+bool looks_like_times(std::string_view line) {
+    constexpr std::string_view times = "0123456789:.,;-> \t";
+    const std::size_t words = line.find_first_not_of(times);
+    // Settings stand behind: "align:start".
+    const std::string_view settings =
+        words == std::string_view::npos ? std::string_view{} : line.substr(words);
+    return line.substr(0, words).find(':') != std::string_view::npos &&
+           (settings.empty() || (line.substr(0, words).find("->") != std::string_view::npos &&
+                                 settings.find(':') < settings.find(' ')));
 }
 
 // --- blocks ------------------------------------------------------------------------------------
 
 class CaptionReader {
 public:
-    explicit CaptionReader(std::string_view bytes) : lines_(bytes) {}
+    enum class Kind { webvtt, srt };
+
+    CaptionReader(std::string_view bytes, Kind kind) : lines_(bytes), kind_(kind) {}
 
     Captions read(std::uint32_t from) {
         for (line_ = from; line_ < lines_.count();) {
@@ -263,26 +283,67 @@ private:
     void read_block() {
         const std::string_view first = lines_[line_];
         const bool has_times = first.find(arrow) != std::string_view::npos;
-        if (!has_times && is_other_block(first)) return pass_block();
-        // The identifier or number above the times.
+        if (!has_times && kind_ == Kind::webvtt && is_other_block(first)) return pass_block();
+        // The identifier or number above the times; SRT has numbers only.
         if (!has_times) {
+            const bool names_cue =
+                has_arrow(line_ + 1) && (kind_ == Kind::webvtt || !has_letters(first));
+            if (!names_cue) return read_untimed();
             ++line_;
-            if (line_ >= lines_.count() || lines_[line_].find(arrow) == std::string_view::npos) {
-                captions_.left_out.push_back({line_, "no times above this text"});
-                return pass_block();
-            }
         }
         const std::uint32_t at = line_ + 1;
-        const auto times = read_times(lines_[line_++]);
+        const std::string_view written = lines_[line_++];
+        const auto times = read_times(written);
+        std::vector<std::string_view> payload = read_payload_lines();
+        if (times) return add(at, *times, payload);
+        captions_.left_out.push_back({at, std::string(no_times)});
+        if (!looks_like_times(written)) payload.insert(payload.begin(), written);
+        add_untimed(at, payload);
+    }
+
+    bool has_arrow(std::uint32_t line) const {
+        return line < lines_.count() && lines_[line].find(arrow) != std::string_view::npos;
+    }
+
+    std::vector<std::string_view> read_payload_lines() {
         std::vector<std::string_view> payload;
         while (line_ < lines_.count() && !lines_.is_blank(line_) && !begins_cue(line_))
             payload.push_back(lines_[line_++]);
-        if (!times) {
-            captions_.left_out.push_back(
-                {at, "the times cannot be read; they are written 00:01:02.500 --> 00:01:04.000"});
-            return;
+        return payload;
+    }
+
+    // Text below a blank line within a cue, or below times without an arrow.
+    void read_untimed() {
+        const std::uint32_t at = line_ + 1;
+        std::vector<std::string_view> payload{lines_[line_++]};
+        for (const std::string_view line : read_payload_lines())
+            payload.push_back(line);
+        const auto times = std::find_if(payload.begin(), payload.end(), looks_like_times);
+        if (times == payload.end()) {
+            captions_.left_out.push_back({at, "no times above this text"});
+        } else {
+            const auto below = static_cast<std::uint32_t>(times - payload.begin());
+            captions_.left_out.push_back({at + below, std::string(no_times)});
+            payload.erase(times);
         }
-        add(at, *times, payload);
+        // The number of the cue.
+        if (payload.size() > 1 && !has_letters(payload.front())) payload.erase(payload.begin());
+        add_untimed(captions_.left_out.back().line, payload);
+    }
+
+    void add_untimed(std::uint32_t at, const std::vector<std::string_view>& payload) {
+        Cue cue{.text = {}, .voice = {}, .line = at};
+        cue.turns = turns_of(read_payload(joined(payload)));
+        if (!cue.turns.empty()) captions_.untimed.push_back(std::move(cue));
+    }
+
+    static std::string joined(const std::vector<std::string_view>& lines) {
+        std::string whole;
+        for (const std::string_view line : lines) {
+            if (!whole.empty()) whole += '\n';
+            whole += line;
+        }
+        return whole;
     }
 
     static bool is_other_block(std::string_view line) {
@@ -308,12 +369,7 @@ private:
 
     void add(std::uint32_t at, const Times& times, const std::vector<std::string_view>& payload) {
         Cue cue{.begin = times.begin, .end = times.end, .text = {}, .voice = {}, .line = at};
-        std::string whole;
-        for (const std::string_view line : payload) {
-            if (!whole.empty()) whole += '\n';
-            whole += line;
-        }
-        const Payload said = read_payload(whole);
+        const Payload said = read_payload(joined(payload));
         std::vector<Turn> turns = turns_of(said);
         std::vector<std::string> shown;
         for (const Turn& turn : turns) {
@@ -336,7 +392,9 @@ private:
         // A cue that repeats what still stands on the screen says nothing new.
         if (cue.text.empty() && !shown.empty()) {
             if (!captions_.cues.empty()) {
-                captions_.cues.back().end = std::max(captions_.cues.back().end, cue.end);
+                Cue& last = captions_.cues.back();
+                last.end = std::max(last.end, cue.end);
+                last.turns.insert(last.turns.end(), cue.turns.begin(), cue.turns.end()); // sounds
             }
         } else {
             captions_.cues.push_back(std::move(cue));
@@ -349,13 +407,24 @@ private:
         std::vector<Turn> turns;
         for (const Payload::Part& part : said.parts) {
             for (std::string_view rest = part.text; !rest.empty();) {
-                const std::size_t end = std::min(rest.find('\n'), rest.size());
-                const std::string_view line = ascii::trim(rest.substr(0, end));
+                const std::size_t end = line_end(rest);
+                std::string line(ascii::trim(rest.substr(0, end)));
+                std::replace(line.begin(), line.end(), '\n', ' ');
                 if (!line.empty()) turns.push_back(read_turn(line, part.voice));
                 rest.remove_prefix(std::min(rest.size(), end + 1));
             }
         }
         return turns;
+    }
+
+    // Brackets that close on the next line of the cue are one.
+    static std::size_t line_end(std::string_view rest) {
+        std::size_t end = std::min(rest.find('\n'), rest.size());
+        const std::size_t open = rest.substr(0, end).rfind('[');
+        if (open == std::string_view::npos) return end;
+        const std::size_t close = rest.find_first_of("[]", open + 1);
+        if (close == std::string_view::npos || close < end || rest[close] == '[') return end;
+        return std::min(rest.find('\n', close), rest.size());
     }
 
     // Takes out the first lines that were shown before.
@@ -382,7 +451,11 @@ private:
         return {lines.begin() + count, lines.end()};
     }
 
+    static constexpr std::string_view no_times =
+        "the times cannot be read; they are written 00:01:02.500 --> 00:01:04.000";
+
     Lines lines_;
+    Kind kind_;
     std::uint32_t line_ = 0;
     Captions captions_;
     std::vector<std::string> shown_; // the lines of the cue above
@@ -402,7 +475,7 @@ Result<Captions> finished(Captions captions, const std::string& name) {
 } // namespace
 
 Result<Captions> read_webvtt(std::string_view bytes, const std::string& name) {
-    CaptionReader reader(bytes);
+    CaptionReader reader(bytes, CaptionReader::Kind::webvtt);
     const std::string_view top = reader.lines()[0];
     constexpr std::string_view magic = "WEBVTT";
     const bool begins = top.starts_with(magic) &&
@@ -420,7 +493,7 @@ Result<Captions> read_webvtt(std::string_view bytes, const std::string& name) {
 }
 
 Result<Captions> read_srt(std::string_view bytes, const std::string& name) {
-    return finished(CaptionReader(bytes).read(0), name);
+    return finished(CaptionReader(bytes, CaptionReader::Kind::srt).read(0), name);
 }
 
 Result<TimedLines> read_timed_lines(std::string_view bytes, const std::string& name) {

@@ -12,8 +12,10 @@
 namespace say {
 
 struct Captions {
-    std::vector<Cue> cues; // in order of their beginning
+    std::vector<Cue> cues; // as the file has them
     std::vector<LeftOut> left_out;
+    std::vector<Cue>
+        untimed; // turns and line: what is left out for want of times, words all the same
 };
 
 // "WEBVTT" at the top; hours may be left out; NOTE, STYLE and REGION blocks, cue settings and tags

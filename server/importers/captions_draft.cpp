@@ -3,7 +3,10 @@
 #include "importers/importer.h"
 #include "text/ascii.h"
 
+#include <fmt/core.h>
+
 #include <algorithm>
+#include <limits>
 
 namespace say {
 namespace {
@@ -14,13 +17,25 @@ constexpr Seconds thought_gap{0.7};
 // Who speaks behind a change where nobody is named, once somebody was.
 constexpr std::string_view somebody = "SPEAKER";
 
-bool ends_sentence(std::string_view text) {
-    while (!text.empty() && (text.back() == '"' || text.back() == '\'' || text.back() == ')'))
+bool has_stop(std::string_view text) {
+    while (!text.empty() && (text.back() == '"' || text.back() == '\''))
         text.remove_suffix(1);
     for (const std::string_view closing : {"”", "’", "»"}) {
         if (text.ends_with(closing)) text.remove_suffix(closing.size());
     }
     return text.ends_with('.') || text.ends_with('!') || text.ends_with('?') || text.ends_with("…");
+}
+
+// Behind the stop a bracket may stand: "It matters. (laughs)".
+bool ends_sentence(std::string_view text) {
+    while (text.ends_with(')') || text.ends_with(']')) {
+        const std::size_t open = text.rfind(text.back() == ')' ? '(' : '[');
+        if (open == std::string_view::npos) return has_stop(text.substr(0, text.size() - 1));
+        if (text.back() == ')' && has_stop(text.substr(open, text.size() - 1 - open))) return true;
+        text = ascii::trim(text.substr(0, open));
+        if (text.empty()) return true;
+    }
+    return has_stop(text);
 }
 
 // As a script's header can hold it and a line can begin with it.
@@ -41,18 +56,29 @@ std::string speaker_name(std::string_view voice) {
 
 class Joiner {
 public:
-    Draft join(const std::vector<Cue>& cues) {
-        for (const Cue& cue : cues) {
+    Draft join(const Captions& captions) {
+        auto untimed = captions.untimed.begin();
+        const auto add_untimed_to = [&](std::uint32_t line) {
+            for (; untimed != captions.untimed.end() && untimed->line < line; ++untimed)
+                add_all(untimed->turns);
+        };
+        for (const Cue& cue : captions.cues) {
+            add_untimed_to(cue.line);
             if (cue.begin - until_ >= thought_gap && ends_sentence(text_)) close();
-            for (const Turn& turn : cue.turns)
-                add(turn);
+            add_all(cue.turns);
             until_ = std::max(until_, cue.end);
         }
+        add_untimed_to(std::numeric_limits<std::uint32_t>::max());
         close();
         return std::move(draft_);
     }
 
 private:
+    void add_all(const std::vector<Turn>& turns) {
+        for (const Turn& turn : turns)
+            add(turn);
+    }
+
     void add(const Turn& turn) {
         if (!turn.sound.empty()) {
             // A sound between two sentences stands between them; one within waits for its end.
@@ -73,12 +99,13 @@ private:
             if (name.empty() && !speaker_.empty()) next_ = speaker_ = somebody;
         }
         if (!text_.empty()) text_ += ' ';
-        text_ += turn.text;
+        text_ += turn.written;
     }
 
     void close() {
         if (!text_.empty()) {
-            draft_.pieces.push_back({.text = std::move(text_), .speaker = std::move(next_)});
+            draft_.pieces.push_back(
+                {.text = std::move(text_), .speaker = std::move(next_), .unsaid_brackets = true});
         }
         text_.clear();
         next_.clear();
@@ -95,9 +122,25 @@ private:
     Seconds until_{0};
 };
 
+std::string untimed_told(const std::vector<Cue>& untimed) {
+    constexpr std::size_t most_shown = 10;
+    std::string lines;
+    for (std::size_t i = 0; i < std::min(untimed.size(), most_shown); ++i)
+        lines += fmt::format("{}{}", i == 0 ? "" : ", ", untimed[i].line);
+    if (untimed.size() > most_shown)
+        lines += fmt::format(" and {} more", untimed.size() - most_shown);
+    if (untimed.size() == 1)
+        return fmt::format("line {}: no times that can be read for this text; its words stay",
+                           lines);
+    return fmt::format("{} texts without times that can be read (lines {}); their words stay",
+                       untimed.size(), lines);
+}
+
 Result<Draft> joined(const Result<Captions>& captions) {
     if (!captions) return captions.error();
-    return Joiner().join(captions->cues);
+    Draft draft = Joiner().join(*captions);
+    if (!captions->untimed.empty()) draft.told.push_back(untimed_told(captions->untimed));
+    return draft;
 }
 
 } // namespace

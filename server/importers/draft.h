@@ -19,9 +19,10 @@ struct Piece {
     enum class Kind { paragraph, item, heading, note, divider } kind = Kind::paragraph;
     std::string text; // UTF-8; '\n' where the draft breaks a line
     std::vector<Lean> leans = {};
-    int level = 1;            // a heading's, from 1
-    int number = 0;           // of a numbered item, from 1; 0 for a bullet
-    std::string speaker = {}; // who says it from here on; empty: as before
+    int level = 1;                // a heading's, from 1
+    int number = 0;               // of a numbered item, from 1; 0 for a bullet
+    std::string speaker = {};     // who says it from here on; empty: as before
+    bool unsaid_brackets = false; // square brackets hold what was heard and not said
 };
 
 struct Draft {

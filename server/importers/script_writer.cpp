@@ -64,8 +64,9 @@ bool stands_alone(std::string_view text, Span brackets) {
 }
 
 // Square brackets in a draft that nobody would read out: "[smile]" between sentences, a cue within
-// one, "[3]" behind a word. Within a quotation they hold words that somebody put in.
-bool is_unspoken(std::string_view text, Span brackets) {
+// one, "[3]" behind a word. Within a quotation they hold words that somebody put in. `unsaid`: all
+// of them hold what was heard and not said, as in captions.
+bool is_unspoken(std::string_view text, Span brackets, bool unsaid) {
     const std::string_view inside =
         trimmed(slice(text, make_span(brackets.begin.value + 1, brackets.end.value - 1)));
     const std::string_view behind = text.substr(brackets.end.value);
@@ -76,7 +77,7 @@ bool is_unspoken(std::string_view text, Span brackets) {
     const auto letters = std::count_if(inside.begin(), inside.end(), [](char c) {
         return ascii::is_letter(c) || ascii::is_high(c);
     });
-    return letters > 1 && (rules::begins_cue(inside) || stands_alone(text, brackets));
+    return letters > 1 && (unsaid || rules::begins_cue(inside) || stands_alone(text, brackets));
 }
 
 // "{first_name}": what fills a template in goes by such names.
@@ -102,10 +103,11 @@ std::string without(std::string_view text, const std::vector<Span>& spans,
 class ThoughtWriter {
 public:
     // `shape` is what stands before the piece in its block: "", "- " or "1. ".
-    ThoughtWriter(Parser& parser, const Header& header, std::string shape, std::string_view text,
+    ThoughtWriter(Parser& parser, const Header& header, std::string shape, const Piece& piece,
                   std::vector<Lean> leans)
-        : parser_(parser), header_(header), shape_(std::move(shape)), text_(text),
-          leans_(std::move(leans)), guards_(text.size(), Guard::none) {}
+        : parser_(parser), header_(header), shape_(std::move(shape)), text_(piece.text),
+          leans_(std::move(leans)), guards_(piece.text.size(), Guard::none),
+          unsaid_brackets_(piece.unsaid_brackets) {}
 
     std::string write() {
         // Each round puts right all that it sees; what is left are marks that were hidden in marks.
@@ -340,7 +342,7 @@ private:
         if (text_[drafted.begin.value] != '[')
             return is_field_name(
                 slice(text_, make_span(drafted.begin.value + 1, drafted.end.value - 1)));
-        if (!is_unspoken(text_, drafted)) return false;
+        if (!is_unspoken(text_, drafted, unsaid_brackets_)) return false;
         ++directions_;
         return true;
     }
@@ -417,6 +419,7 @@ private:
     std::vector<Lean> leans_;
     std::vector<Guard> guards_; // of the first byte of each character
     std::vector<Span> kept_;    // in text_: what is not spoken and stays
+    bool unsaid_brackets_ = false;
     bool strict_ = false;
     int dropped_ = 0;
     int directions_ = 0;
@@ -610,7 +613,7 @@ private:
         part_from_above(piece.kind, last_number_ > 0);
         // The number that the list has come to is no matter of how one item reads.
         const std::string alone = last_number_ > 0 ? "1. " : shape;
-        ThoughtWriter writer(parser_, header_, alone, tidied.text, leans);
+        ThoughtWriter writer(parser_, header_, alone, tidied, leans);
         const std::string written = writer.write();
         script_.left_out += writer.dropped();
         script_.directions += writer.directions();

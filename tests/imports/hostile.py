@@ -125,6 +125,9 @@ GOOD = {
     "cut.txt": "We count [é] {x} “limpets” 1. \\* `a`".encode("utf-16"),
 }
 
+# What is said of a draft that was read: its encoding, and words whose times were cut off.
+TOLD = (b"read as", b"its words stay")
+
 
 def limited():
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
@@ -170,7 +173,7 @@ def main():
                 done = run(file)
                 checks.holds(f"{name} cut at {size}: {done.returncode} {done.stderr!r}",
                              done.returncode in (0, 2) and (done.returncode == 0) != bool(
-                                 done.stderr and b"read as" not in done.stderr))
+                                 done.stderr and not any(told in done.stderr for told in TOLD)))
         used = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss
         print("within bounds" if BOUNDS else "without bounds: the program does not start in them")
         print(f"the most memory that one took: {used >> 10} MiB")

@@ -131,3 +131,37 @@ TEST_CASE("captions/who says what") {
     CHECK(turns[2].text == "Here.");
     CHECK(turns[2].changes);
 }
+
+// Sounds stand in square brackets (DCMP Captioning Key, "Sound Effects and Music", from memory); a
+// draft keeps them, a calibration does not count them.
+TEST_CASE("captions/brackets are written and not said") {
+    const auto captions = say::read_srt("1\n00:00:01,000 --> 00:00:02,000\nWe paid [in cash].\n"
+                                        "Two [tense music\nplays] three.\n",
+                                        "talk.srt");
+    REQUIRE(captions.has_value());
+    const std::vector<say::Turn>& turns = captions->cues[0].turns;
+    REQUIRE(turns.size() == 2);
+    CHECK(turns[0].text == "We paid .");
+    CHECK(turns[0].written == "We paid [in cash].");
+    CHECK(turns[1].text == "Two  three.");
+    CHECK(turns[1].written == "Two [tense music plays] three.");
+}
+
+TEST_CASE("captions/words without times are kept apart") {
+    const auto captions =
+        say::read_srt("1\n00:00:01,000 --> 00:00:02,000\nOne.\n\nBelow a blank line.\n"
+                      "2\n00:00:02,000 --> 00:00:03,000\nTwo.\n\n"
+                      "3\n00:00:03,000 -> 00:00:04,000\nA bad arrow.\n\n"
+                      "4\npress --> to go on\n",
+                      "talk.srt");
+    REQUIRE(captions.has_value());
+    CHECK(shown(*captions) ==
+          "1.000 2.000 One.\n2.000 3.000 Two.\n"
+          "line 5: no times above this text\n"
+          "line 11: the times cannot be read; they are written 00:01:02.500 --> 00:01:04.000\n"
+          "line 15: the times cannot be read; they are written 00:01:02.500 --> 00:01:04.000\n");
+    REQUIRE(captions->untimed.size() == 3);
+    CHECK(captions->untimed[0].turns[0].written == "Below a blank line.");
+    CHECK(captions->untimed[1].turns[0].written == "A bad arrow.");
+    CHECK(captions->untimed[2].turns[0].written == "press --> to go on");
+}
