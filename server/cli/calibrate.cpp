@@ -48,13 +48,10 @@ std::string extension_of(const std::string& name) {
 
 // --- captions and timed lines ------------------------------------------------------------------
 
-// The cues of one voice; others part what it says.
-Result<void> choose_voice(std::vector<Cue>& cues, const std::optional<std::string>& wanted,
-                          const std::string& name) {
-    std::set<std::string> voices;
-    for (const Cue& cue : cues) {
-        if (!cue.voice.empty()) voices.insert(cue.voice);
-    }
+// Whether one of several is chosen, and one who is there.
+Result<void> check_voice(const std::set<std::string>& voices,
+                         const std::optional<std::string>& wanted, const std::string& name,
+                         std::string_view nobody) {
     std::string list;
     for (const std::string& voice : voices)
         list += (list.empty() ? "" : ", ") + printable(voice);
@@ -64,11 +61,22 @@ Result<void> choose_voice(std::vector<Cue>& cues, const std::optional<std::strin
             fmt::format("{}: several people speak ({}); choose one with --voice", name, list)};
     }
     if (!voices.contains(*wanted)) {
-        return Error{
-            voices.empty()
-                ? fmt::format("{}: no cue says who speaks; leave --voice out", name)
-                : fmt::format("{}: nobody is called \"{}\"; there are {}", name, *wanted, list)};
+        return Error{voices.empty() ? fmt::format("{}: {}; leave --voice out", name, nobody)
+                                    : fmt::format("{}: nobody is called \"{}\"; there are {}", name,
+                                                  *wanted, list)};
     }
+    return {};
+}
+
+// The cues of one voice; others part what it says.
+Result<void> choose_voice(std::vector<Cue>& cues, const std::optional<std::string>& wanted,
+                          const std::string& name) {
+    std::set<std::string> voices;
+    for (const Cue& cue : cues) {
+        if (!cue.voice.empty()) voices.insert(cue.voice);
+    }
+    const auto fits = check_voice(voices, wanted, name, "no cue says who speaks");
+    if (!fits || !wanted) return fits;
     for (Cue& cue : cues) {
         if (cue.voice != *wanted) cue.text.clear();
     }
@@ -105,7 +113,24 @@ Result<TimedSource> hear_file(const std::string& name, const Arguments& argument
 
 // --- a script that took so long ----------------------------------------------------------------
 
-Result<TimedSource> hear_took(const std::string& name, Seconds took, Options options,
+// All of a script with one voice, or what one of several says: the whole tells of no single reader.
+Result<Heard> hear_spoken(const Analysis& analysis, Seconds took,
+                          const std::optional<std::string>& wanted, const std::string& name) {
+    std::set<std::string> voices;
+    for (const Placed& placed : analysis.script.thoughts) {
+        if (placed.thought->has_words() && !placed.speaker.empty()) voices.emplace(placed.speaker);
+    }
+    const auto fits = check_voice(voices, wanted, name, "the script names no speaker");
+    if (!fits) {
+        const bool open = !wanted;
+        return Error{fits.error().message +
+                     (open ? ", and give in --took how long that voice spoke" : "")};
+    }
+    return hear_script(analysis, took, wanted.value_or(""));
+}
+
+Result<TimedSource> hear_took(const std::string& name, Seconds took,
+                              const std::optional<std::string>& voice, Options options,
                               Parser& parser) {
     const auto text = name == "-" ? read_standard_input() : read_text(name);
     if (!text) return text.error();
@@ -120,7 +145,10 @@ Result<TimedSource> hear_took(const std::string& name, Seconds took, Options opt
         Memo memo;
         const Document document{.uri = name, .version = 0, .text = *text};
         options.reader_is_flag = true; // the header's reader is not what is asked
-        timed.heard = hear_script(*analyse(document, options, parser, memo, Cancel{}), took);
+        auto heard = hear_spoken(*analyse(document, options, parser, memo, Cancel{}), took, voice,
+                                 timed.name);
+        if (!heard) return heard.error();
+        timed.heard = std::move(*heard);
     }
     // The one time there is must be right.
     if (timed.heard.stretches.empty() && !timed.heard.left_out.empty()) {
@@ -242,7 +270,8 @@ Result<std::vector<TimedSource>> hear_all(const Given& given, const Arguments& a
         all.push_back(std::move(*timed));
     }
     if (!given.script.empty()) {
-        auto timed = hear_took(given.script, given.took, options, parser);
+        auto timed =
+            hear_took(given.script, given.took, arguments.value("--voice"), options, parser);
         if (!timed) return timed.error();
         all.push_back(std::move(*timed));
     }
@@ -343,7 +372,7 @@ const Command calibrate_command = {
               {"--from", "FILE",
                "Captions (.vtt, .srt), or lines of seconds, a tab and text (.tsv)"},
               {"--took", "TIME", "How long the script took, from first word to last: 2:05 or 125s"},
-              {"--voice", "NAME", "Whose captions count, where several people speak"},
+              {"--voice", "NAME", "Whose words count, where several people speak"},
               {"--date", "DATE", "When it was read, as 2026-11-25 (today)"},
               {"--language", "TAG", "en-US or en-GB"},
               {"--replace", {}, "Begin anew: forget what the file holds"},

@@ -260,14 +260,18 @@ Heard hear_lines(std::span<const TimedLine> lines, const Options& options, Parse
     return heard;
 }
 
-Heard hear_script(const Analysis& analysis, Seconds took) {
+Heard hear_script(const Analysis& analysis, Seconds took, std::string_view speaker) {
     Modelled all;
     Seconds held{0}; // marks and directions: no reader changes them
-    for (const Placed& placed : analysis.script.thoughts) {
-        const Reading& reading = placed.thought->reading;
+    const std::vector<Placed>& thoughts = analysis.script.thoughts;
+    for (auto placed = thoughts.begin(); placed != thoughts.end(); ++placed) {
+        if (!speaker.empty() && placed->speaker != speaker) continue;
+        const bool hands_over =
+            !speaker.empty() && placed + 1 != thoughts.end() && placed[1].speaker != speaker;
+        const Reading& reading = placed->thought->reading;
         const Modelled modelled = model_of(reading);
         all.speech += modelled.speech;
-        all.pause += modelled.pause + placed.gap;
+        all.pause += modelled.pause + (hands_over ? Seconds{0} : placed->gap);
         all.words += modelled.words;
         held += reading.timing.pause - modelled.pause;
     }

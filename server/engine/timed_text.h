@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace say {
@@ -55,8 +56,9 @@ struct Heard {
 // the reader's pauses, longer ones are something else and are not counted.
 Heard hear_captions(std::span<const Cue> cues, const Options& options, Parser& parser);
 Heard hear_lines(std::span<const TimedLine> lines, const Options& options, Parser& parser);
-// A script that took so long from its first word to its last. `analysis` was made without a reader.
-Heard hear_script(const Analysis& analysis, Seconds took);
+// A script that took so long from its first word to its last, or what one speaker says of it if one
+// is named. `analysis` was made without a reader.
+Heard hear_script(const Analysis& analysis, Seconds took, std::string_view speaker = {});
 // The same for plain text: a paragraph is a thought, nothing is a mark.
 Heard hear_text(std::string_view text, Seconds took, const Options& options, Parser& parser);
 

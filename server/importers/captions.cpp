@@ -11,6 +11,7 @@
 #include <array>
 #include <charconv>
 #include <optional>
+#include <set>
 
 namespace say {
 namespace {
@@ -377,9 +378,12 @@ private:
         }
         const std::vector<std::string> fresh = new_lines(shown, times);
         pass_shown(turns, shown.size() - fresh.size());
+        const std::set<std::string> named = voices_of(turns);
         cue.turns = std::move(turns);
-        cue.voice = said.voices > 0 ? said.parts.back().voice : std::string{};
-        if (said.voices > 1) {
+        cue.voice = said.voices > 0 ? said.parts.back().voice
+                    : named.empty() ? std::string{}
+                                    : *named.rbegin();
+        if (said.voices > 1 || (said.voices == 0 && named.size() > 1)) {
             captions_.left_out.push_back({at, "two people speak in this cue"});
             cue.voice.clear();
             captions_.cues.push_back(std::move(cue));
@@ -427,6 +431,17 @@ private:
         return std::min(rest.find('\n', close), rest.size());
     }
 
+    // Who says the turns by the names before them, which hold until somebody else speaks; "" is
+    // somebody without a name. A cue of sounds has nobody.
+    std::set<std::string> voices_of(const std::vector<Turn>& turns) {
+        std::set<std::string> voices;
+        for (const Turn& turn : turns) {
+            if (turn.changes) named_ = turn.voice;
+            if (!turn.text.empty()) voices.insert(named_);
+        }
+        return voices;
+    }
+
     // Takes out the first lines that were shown before.
     static void pass_shown(std::vector<Turn>& turns, std::size_t count) {
         for (auto turn = turns.begin(); turn != turns.end() && count > 0;) {
@@ -458,6 +473,7 @@ private:
     Kind kind_;
     std::uint32_t line_ = 0;
     Captions captions_;
+    std::string named_;              // who speaks, by the last name before words
     std::vector<std::string> shown_; // the lines of the cue above
     Seconds shown_until_{0};
 };

@@ -72,11 +72,22 @@ TEST_CASE("captions/SRT numbers, commas, line ends and places") {
 }
 
 TEST_CASE("captions/sounds, music and names are not spoken") {
+    CHECK(srt("1\n00:00:01,000 --> 00:00:02,000\n- [waves] Hello.") == "1.000 2.000 Hello.\n");
     CHECK(srt("1\n00:00:01,000 --> 00:00:02,000\n- [waves] Hello.\n>> MIRA: Hello to you.") ==
-          "1.000 2.000 Hello. Hello to you.\n");
+          "1.000 2.000 \nline 2: two people speak in this cue\n");
     CHECK(srt("1\n00:00:01,000 --> 00:00:02,000\n(laughter)\n\n2\n00:00:02,000 --> 00:00:03,000\n"
               "♪ by the sea ♪\n\n3\n00:00:03,000 --> 00:00:04,000\nAt 9:30 (or so).") ==
           "1.000 2.000 \n2.000 3.000 \n3.000 4.000 At 9:30 (or so).\n");
+}
+
+TEST_CASE("captions/a name before the words holds until somebody else speaks") {
+    CHECK(srt("1\n00:00:01,000 --> 00:00:02,000\nRUNE: We count\nlimpets.\n\n"
+              "2\n00:00:02,000 --> 00:00:03,000\nThere are many.\n\n"
+              "3\n00:00:03,000 --> 00:00:04,000\n[waves]\n\n"
+              "4\n00:00:04,000 --> 00:00:05,000\nTESS: How many?\n\n"
+              "5\n00:00:05,000 --> 00:00:06,000\n- Twelve.") ==
+          "1.000 2.000 RUNE: We count limpets.\n2.000 3.000 RUNE: There are many.\n"
+          "3.000 4.000 \n4.000 5.000 TESS: How many?\n5.000 6.000 Twelve.\n");
 }
 
 TEST_CASE("captions/lines that roll up are said once") {

@@ -185,7 +185,13 @@ TEST_CASE("captions-out/noise cannot break out of a cue") {
         const auto read =
             read_webvtt(wanted_exporter("vtt").value()->write(*analysis, {}), "a.vtt");
         REQUIRE(read.has_value());
-        // A cue of nothing but a dash is read as no talk.
-        CHECK(read->cues.size() + read->left_out.size() == list.size());
+        // A cue of nothing but a dash is read as no talk. One in which a name stands behind other
+        // words is there, but says nothing of one reader.
+        const auto torn =
+            std::count_if(read->left_out.begin(), read->left_out.end(), [&](const LeftOut& left) {
+                return std::none_of(read->cues.begin(), read->cues.end(),
+                                    [&](const Cue& cue) { return cue.line == left.line; });
+            });
+        CHECK(read->cues.size() + static_cast<std::size_t>(torn) == list.size());
     }
 }
