@@ -15,6 +15,7 @@ struct CaptionLimits {
     Seconds shortest{2.0};
     Seconds longest{7.0};
     double characters_a_second = 20;
+    bool names = false; // a speaker's name stands before the first words, as "MIRA:"
 };
 
 struct Caption {

@@ -17,14 +17,10 @@ std::string stamp(Seconds seconds, char point) {
 
 std::string write_srt(const Analysis& analysis, const ExportOptions& options) {
     std::string text;
-    std::string_view speaker;
     int number = 0;
-    for (const Caption& caption : captions(analysis, {.columns = options.columns})) {
+    for (const Caption& caption : captions(analysis, {.columns = options.columns, .names = true})) {
         text += fmt::format("{}\n{} --> {}\n", ++number, stamp(caption.begin, ','),
                             stamp(caption.end, ','));
-        if (caption.speaker != speaker && !caption.speaker.empty())
-            text += fmt::format("{}: ", caption.speaker);
-        speaker = caption.speaker;
         for (const std::string& line : caption.lines)
             text += line + '\n';
         text += '\n';

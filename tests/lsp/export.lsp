@@ -13,7 +13,7 @@
 --> {"jsonrpc": "2.0", "id": 1, "method": "sayline/export",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "target": "srt"}}
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"target": "srt",
-    "text": "1\n00:00:00,000 --> 00:00:04,173\nMIRA: Every spring we walk the same stretch\nof shore with a square of string.\n\n"}}
+    "text": "1\n00:00:00,000 --> 00:00:04,173\nMIRA: Every spring we walk the same\nstretch of shore with a square of string.\n\n"}}
 --> {"jsonrpc": "2.0", "id": 2, "method": "sayline/export",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "target": "srt", "columns": 32}}
 <-- {"id": 2, "jsonrpc": "2.0", "result": {"target": "srt",

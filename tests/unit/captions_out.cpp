@@ -142,11 +142,27 @@ TEST_CASE("captions-out/begin with their words") {
     CHECK(list[0].end - list[0].begin >= Seconds{2});
 }
 
+TEST_CASE("captions-out/a name before the words counts for the line") {
+    const auto analysis = test::analyse_text(
+        "---\nspeakers: FESTIVAL STEWARD, TESS\n---\n\nFESTIVAL STEWARD: It starts at half past "
+        "nine, and it's free.\n\nTESS: And I'm Tess. Tonight we count from the library roof.\n",
+        Options{});
+    const auto list = captions(*analysis, {.names = true});
+    check_shape(list, 42);
+    CHECK(all_text(list).starts_with("FESTIVAL STEWARD: It starts "));
+    CHECK(all_text(list).find(" TESS: And I'm Tess.") != std::string::npos);
+    const std::string file = wanted_exporter("srt").value()->write(*analysis, {});
+    CHECK(file.find("\nFESTIVAL STEWARD: It starts") != std::string::npos);
+    std::istringstream lines{file};
+    for (std::string line; std::getline(lines, line);)
+        CHECK(width(line) <= 42);
+}
+
 TEST_CASE("captions-out/both files come back as they went out") {
     for (const std::string& text : scripts()) {
         const auto analysis = test::analyse_text(text, Options{});
-        const auto list = captions(*analysis, {});
         for (const char* target : {"vtt", "srt"}) {
+            const auto list = captions(*analysis, {.names = std::string_view(target) == "srt"});
             const std::string file = wanted_exporter(target).value()->write(*analysis, {});
             const auto read = std::string_view(target) == "vtt" ? read_webvtt(file, "a.vtt")
                                                                 : read_srt(file, "a.srt");
