@@ -25,6 +25,7 @@ struct Piece {
     Seconds end{0};
     std::size_t width = 0; // characters
     double break_cost = 0; // of a break behind it
+    bool ends_thought = false;
     std::string_view speaker;
 };
 
@@ -107,7 +108,9 @@ void add_pieces(const Placed& placed, std::vector<Piece>& pieces) {
                                             : 0,
                           .speaker = placed.speaker});
     }
-    if (!pieces.empty()) pieces.back().break_cost = 0;
+    if (pieces.size() == first_piece) return;
+    pieces.back().break_cost = 0;
+    pieces.back().ends_thought = true;
 }
 
 // "MIRA:" before what she says; it takes its room and no time.
@@ -137,9 +140,28 @@ struct Lines {
     double cost = 0;
 };
 
+// Two thoughts stand on two lines, or nothing would tell the items of a list apart.
+Lines break_thoughts(const std::vector<Piece>& pieces, std::size_t first, std::size_t second,
+                     std::size_t end, std::size_t columns) {
+    for (std::size_t i = second; i + 1 < end; ++i) {
+        if (pieces[i].ends_thought) return {}; // three
+    }
+    const auto fits = [&](std::size_t begin, std::size_t behind) {
+        return behind - begin == 1 || width_of(pieces, begin, behind) <= columns;
+    };
+    // A thought that goes on in the next caption had better begin there.
+    const bool cut_off = !pieces[end - 1].ends_thought;
+    const bool orphan = cut_off && end - second == 1;
+    return {fits(first, second) && fits(second, end), second,
+            (cut_off ? 0.5 : 0.0) + (orphan ? 3 : 0)};
+}
+
 // One line if it fits, else the best two.
 Lines break_lines(const std::vector<Piece>& pieces, std::size_t first, std::size_t end,
                   std::size_t columns) {
+    for (std::size_t i = first; i + 1 < end; ++i) {
+        if (pieces[i].ends_thought) return break_thoughts(pieces, first, i + 1, end, columns);
+    }
     if (width_of(pieces, first, end) <= columns || end - first == 1) return {true, end, 0};
     Lines best{false, end, std::numeric_limits<double>::max()};
     for (std::size_t second = first + 1; second < end; ++second) {
@@ -236,16 +258,19 @@ void cut(const std::vector<Piece>& pieces, const CaptionLimits& limits,
 std::vector<Caption> captions(const Analysis& analysis, const CaptionLimits& limits) {
     std::vector<Caption> result;
     std::vector<Piece> stretch;
-    std::string_view named; // who the last words are
+    std::string_view named; // who says the last words
+    int section = -1;       // where they stand: a heading parts captions
     const auto finish = [&] {
         if (!stretch.empty()) cut(stretch, limits, result);
         stretch.clear();
     };
     for (const Placed& placed : analysis.script.thoughts) {
         if (!placed.thought->has_words()) continue;
-        const bool another = !stretch.empty() && (stretch.back().speaker != placed.speaker ||
-                                                  placed.at - stretch.back().end > apart);
+        const bool another = !stretch.empty() &&
+                             (stretch.back().speaker != placed.speaker ||
+                              section != placed.section || placed.at - stretch.back().end > apart);
         if (another) finish();
+        section = placed.section;
         if (limits.names && placed.speaker != named && !placed.speaker.empty())
             stretch.push_back(name_piece(placed));
         named = placed.speaker;

@@ -158,6 +158,20 @@ TEST_CASE("captions-out/a name before the words counts for the line") {
         CHECK(width(line) <= 42);
 }
 
+TEST_CASE("captions-out/a heading parts captions, thoughts part lines") {
+    const auto analysis = test::analyse_text("Bring these:\n\n- boots\n- a pencil\n- a free day\n\n"
+                                             "# The shore\n\nHere it is.\n",
+                                             Options{});
+    const auto list = captions(*analysis, {});
+    check_shape(list, 42);
+    std::vector<std::string> lines;
+    for (const Caption& caption : list)
+        lines.insert(lines.end(), caption.lines.begin(), caption.lines.end());
+    CHECK(lines == std::vector<std::string>{"Bring these:", "boots", "a pencil", "a free day",
+                                            "Here it is."});
+    CHECK(list.back().lines.size() == 1);
+}
+
 TEST_CASE("captions-out/both files come back as they went out") {
     for (const std::string& text : scripts()) {
         const auto analysis = test::analyse_text(text, Options{});
