@@ -13,8 +13,7 @@
 namespace say {
 namespace {
 
-// What is shorter is no pause of its own; what is longer is a slide, a clip or applause.
-constexpr Seconds shortest_silence{0.3};
+// What is longer is a slide, a clip or applause.
 constexpr Seconds longest_silence{3.0};
 // A stretch ends with the first sentence after this, or with the first cue after that.
 constexpr Seconds long_enough{20};

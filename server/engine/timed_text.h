@@ -13,6 +13,9 @@
 
 namespace say {
 
+// A gap between captions that is shorter is no pause of its own.
+inline constexpr Seconds shortest_silence{0.3};
+
 // What one person says in a caption.
 struct Turn {
     std::string text;         // nothing but what is spoken; empty for a sound

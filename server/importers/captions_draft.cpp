@@ -38,6 +38,20 @@ bool ends_sentence(std::string_view text) {
     return has_stop(text);
 }
 
+// How many bytes of dots: "..." or the one character.
+constexpr std::string_view dots = "...";
+constexpr std::string_view dots_sign = "…";
+
+std::size_t dots_at_end(std::string_view text) {
+    return text.ends_with(dots) ? dots.size() : text.ends_with(dots_sign) ? dots_sign.size() : 0;
+}
+
+std::size_t dots_at_begin(std::string_view text) {
+    return text.starts_with(dots)        ? dots.size()
+           : text.starts_with(dots_sign) ? dots_sign.size()
+                                         : 0;
+}
+
 // As a script's header can hold it and a line can begin with it.
 std::string speaker_name(std::string_view voice) {
     std::string name;
@@ -64,7 +78,8 @@ public:
         };
         for (const Cue& cue : captions.cues) {
             add_untimed_to(cue.line);
-            if (cue.begin - until_ >= thought_gap && ends_sentence(text_)) close();
+            silence_ = cue.begin - until_;
+            if (silence_ >= thought_gap && ends_sentence(text_) && !carries_on(cue.turns)) close();
             add_all(cue.turns);
             until_ = std::max(until_, cue.end);
         }
@@ -75,8 +90,28 @@ public:
 
 private:
     void add_all(const std::vector<Turn>& turns) {
-        for (const Turn& turn : turns)
+        for (const Turn& turn : turns) {
             add(turn);
+            silence_ = Seconds{0};
+        }
+    }
+
+    // "underneath them..." and "...the barnacles": dots at both edges carry a sentence over.
+    bool carries_on(const std::vector<Turn>& turns) const {
+        return !turns.empty() && dots_at_end(text_) > 0 && dots_at_begin(turns.front().written) > 0;
+    }
+
+    // The words of a turn behind those before; dots that carry them over are one pause where there
+    // was one, and else none.
+    void join_words(std::string_view words) {
+        const std::size_t before = dots_at_end(text_);
+        const std::size_t behind = dots_at_begin(words);
+        if (before > 0 && behind > 0) {
+            words = ascii::trim(words.substr(behind));
+            if (silence_ < shortest_silence) text_.resize(text_.size() - before);
+        }
+        if (!text_.empty() && !words.empty()) text_ += ' ';
+        text_ += words;
     }
 
     void add(const Turn& turn) {
@@ -98,8 +133,7 @@ private:
             close();
             if (name.empty() && !speaker_.empty()) next_ = speaker_ = somebody;
         }
-        if (!text_.empty()) text_ += ' ';
-        text_ += turn.written;
+        join_words(turn.written);
     }
 
     void close() {
@@ -120,6 +154,7 @@ private:
     std::string next_;    // whom the open thought names
     std::vector<std::string> sounds_;
     Seconds until_{0};
+    Seconds silence_{0}; // before the turn at hand
 };
 
 std::string untimed_told(const std::vector<Cue>& untimed) {
