@@ -182,6 +182,7 @@ public:
 
     Draft read(Node body) {
         read_blocks(body);
+        tables_.tell(draft_);
         return std::move(draft_);
     }
 
@@ -194,6 +195,8 @@ private:
             } else if (name == "AlternateContent") {
                 read_blocks(chosen(node));
             } else if (name != "sectPr" && name != "del" && name != "moveFrom") {
+                tables_.count += name == "tbl" ? 1 : 0;
+                tables_.cells += name == "tc" ? 1 : 0;
                 read_blocks(node); // tables, content controls: what stands in them
             }
         }
@@ -333,6 +336,7 @@ private:
 
     Parts parts_;
     Draft draft_;
+    Tables tables_;
     PieceText text_;
     std::vector<std::string> notes_;
     std::vector<Node> boxes_;
@@ -414,7 +418,9 @@ Result<Draft> read_docx(std::string_view bytes, const std::string& name) {
     if (!body) {
         return Error{fmt::format("{}: no text document inside; save the draft as DOCX", name)};
     }
-    draft.pieces = Reader(std::move(parts)).read(body).pieces;
+    Draft read = Reader(std::move(parts)).read(body);
+    read.title = std::move(draft.title);
+    draft = std::move(read);
     if (draft.pieces.empty() && draft.title.empty()) {
         return Error{fmt::format("{}: no words in it; give a draft that has some", name)};
     }

@@ -2,6 +2,8 @@
 
 #include "text/unicode.h"
 
+#include <fmt/core.h>
+
 #include <utility>
 
 namespace say {
@@ -26,6 +28,15 @@ Piece PieceText::take(Piece::Kind kind) {
     text_.clear();
     leans_.clear();
     return piece;
+}
+
+void Tables::tell(Draft& draft) const {
+    if (count == 0) return;
+    const std::string tables = count == 1 ? "1 table: its" : fmt::format("{} tables: their", count);
+    draft.told.push_back(cells == 0
+                             ? tables + " bars and dashes stay among the words; say it in sentences"
+                             : fmt::format("{} {} {} read one by one; say it in sentences", tables,
+                                           cells, cells == 1 ? "cell is" : "cells are"));
 }
 
 Draft titled(Draft draft) {

@@ -32,6 +32,13 @@ struct Draft {
                                    // a full stop
 };
 
+// What became of tables, which no voice can show.
+struct Tables {
+    int count = 0;
+    int cells = 0; // 0: not told apart from the words
+    void tell(Draft& draft) const;
+};
+
 // With its first heading for a title if it has none of its own.
 Draft titled(Draft draft);
 

@@ -5,6 +5,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cmark.h>
 #include <memory>
 
@@ -90,6 +91,7 @@ public:
                 leave(node);
             }
         }
+        tables_.tell(draft_);
         return std::move(draft_);
     }
 
@@ -188,7 +190,19 @@ private:
         draft_.pieces.push_back(std::move(piece));
     }
 
+    // "|---|:--|": no sign of CommonMark's, but a table's head for those who write one.
+    static bool is_table(std::string_view text) {
+        const std::vector<std::string_view> lines = lines_of(text);
+        return lines.size() > 1 &&
+               std::any_of(lines.begin() + 1, lines.end(), [](std::string_view line) {
+                   return line.find('|') != std::string_view::npos &&
+                          line.find('-') != std::string_view::npos &&
+                          line.find_first_not_of("|-: ") == std::string_view::npos;
+               });
+    }
+
     void add_block() {
+        tables_.count += is_table(text_.text()) ? 1 : 0;
         bold_ = italic_ = 0; // a tag that nobody closed leans on no further paragraph
         flush_notes();
         Piece piece = text_.take(opens_item_ ? Piece::Kind::item : Piece::Kind::paragraph);
@@ -207,6 +221,7 @@ private:
     }
 
     Draft draft_;
+    Tables tables_;
     PieceText text_;
     std::vector<std::string> notes_;
     std::vector<std::size_t> starts_; // of links and pictures, in the text

@@ -60,6 +60,7 @@ public:
 
     Draft read(Node text) {
         read_blocks(text);
+        tables_.tell(draft_);
         return std::move(draft_);
     }
 
@@ -95,6 +96,8 @@ private:
                 read_list(node);
             } else if (name != "tracked-changes" && name != "sequence-decls" &&
                        name != "index-title" && name != "table-of-content") {
+                tables_.count += name == "table" ? 1 : 0;
+                tables_.cells += name == "table-cell" ? 1 : 0;
                 read_blocks(node); // sections, tables, frames: what stands in them
             }
         }
@@ -222,6 +225,7 @@ private:
     Styles styles_;
     Lists lists_;
     Draft draft_;
+    Tables tables_;
     PieceText text_;
     std::vector<std::string> notes_;
     bool in_item_ = false;

@@ -186,6 +186,29 @@ def odfdo(file):
     draft.save(file)
 
 
+CELLS = ["Time", "Height", "04:12", "0.6", "10:27", "4.9"]
+
+
+def docx_table(file):
+    import docx
+    draft = docx.Document()
+    table = draft.add_table(rows=3, cols=2)
+    for cell, words in zip(table._cells, CELLS):
+        cell.text = words
+    draft.save(file)
+
+
+def odt_table(file):
+    import odfdo
+    draft = odfdo.Document("text")
+    draft.body.clear()
+    table = odfdo.Table("Tides", width=2, height=3)
+    for at, words in enumerate(CELLS):
+        table.set_value((at % 2, at // 2), words)
+    draft.body.append(table)
+    draft.save(file)
+
+
 def main():
     checks = makers.Checks()
     with tempfile.TemporaryDirectory() as scratch:
@@ -200,6 +223,12 @@ def main():
             other = file.with_suffix(".txt")
             file.rename(other)
             checks.same(f"{make.__name__} by content", makers.imported(PROGRAM, other)[0], SCRIPT)
+        for make, ending in [(docx_table, "docx"), (odt_table, "odt")]:
+            file = pathlib.Path(scratch) / f"{make.__name__}.{ending}"
+            make(str(file))
+            script, told = makers.imported(PROGRAM, file)
+            checks.same(make.__name__, script, "\n\n".join(CELLS) + "\n")
+            checks.same(make.__name__, told, f"{file}: 1 table: its 6 cells are read one by one; say it in sentences\n")
         thoughts = makers.explained(PROGRAM, SCRIPT)
         checks.same("stressed words", [mark["name"] for thought in thoughts
                                        for mark in thought.get("marks", [])],
