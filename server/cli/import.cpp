@@ -1,11 +1,14 @@
 // sayline import: a draft that was written elsewhere, as a script.
 #include "cli/command.h"
+#include "cli/render.h"
 #include "host/files.h"
 #include "importers/importer.h"
 #include "importers/script_writer.h"
+#include "syntax/words.h"
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
 
@@ -28,6 +31,24 @@ Result<const Importer*> wanted_importer(const Arguments& arguments, std::string_
     return Error{fmt::format("--from \"{}\" is no kind of draft; there are {}", *kind, kinds())};
 }
 
+// The first words of each, in quotes: “Remember: the sea comes …”.
+std::string beginnings(const std::vector<std::string>& stresses) {
+    constexpr std::size_t most_words = 4;
+    constexpr std::size_t most_shown = 5;
+    std::string shown;
+    for (std::size_t i = 0; i < std::min(stresses.size(), most_shown); ++i) {
+        const std::vector<Span> words = split_words(stresses[i]);
+        const bool all = words.size() <= most_words;
+        const std::string_view begin =
+            std::string_view(stresses[i])
+                .substr(0, all ? std::string_view::npos : words[most_words - 1].end.value);
+        shown += fmt::format("{}“{}{}”", i == 0 ? "" : ", ", printable(begin), all ? "" : " …");
+    }
+    if (stresses.size() > most_shown)
+        shown += fmt::format(" and {} more", stresses.size() - most_shown);
+    return shown;
+}
+
 // Who writes a draft may have set apart whole paragraphs: nobody can lean on those.
 void tell(const std::string& name, const Draft& draft, const WrittenScript& script,
           const ScriptWishes& wishes, std::ostream& err) {
@@ -41,9 +62,11 @@ void tell(const std::string& name, const Draft& draft, const WrittenScript& scri
                            one ? "1 direction" : fmt::format("{} directions", script.directions),
                            one ? "is" : "are", one ? "it" : "them");
     }
-    if (script.left_out == 0) return;
-    err << fmt::format("{}: {} of {} stresses left out: a reader leans on {} words at most\n", name,
-                       script.left_out, script.left_out + script.stresses, wishes.stress_words);
+    if (script.left_out.empty()) return;
+    const std::size_t count = script.left_out.size();
+    err << fmt::format("{}: {} of {} stresses left out: a reader leans on {} words at most ({})\n",
+                       name, count, count + static_cast<std::size_t>(script.stresses),
+                       wishes.stress_words, beginnings(script.left_out));
 }
 
 Result<void> import_one(const Arguments& arguments, Console& console) {

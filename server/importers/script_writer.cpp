@@ -99,6 +99,10 @@ std::string without(std::string_view text, const std::vector<Span>& spans,
     return rest.append(text.substr(from.value));
 }
 
+std::string words_under(const Lean& lean, std::string_view text) {
+    return collapsed(text.substr(lean.begin, lean.end - lean.begin));
+}
+
 // Writes one piece and asks the parser what became of it, until every word is a word.
 class ThoughtWriter {
 public:
@@ -128,7 +132,7 @@ public:
         return out_;
     }
 
-    int dropped() const { return dropped_; }
+    const std::vector<std::string>& dropped() const { return dropped_; }
     int directions() const { return directions_; }
 
 private:
@@ -267,7 +271,7 @@ private:
         std::erase_if(leans_, [&](const Lean& lean) {
             const bool inside = (lean.begin > begin && lean.begin <= at) ||
                                 (lean.end > begin && !ends_before(lean.end, begin));
-            dropped_ += inside ? 1 : 0;
+            if (inside) drop(lean);
             return inside;
         });
         // One that stands elsewhere would pair with ours.
@@ -394,8 +398,8 @@ private:
                            closes_lean(mark, leans_[i]);
                 });
             if (found) continue;
+            drop(leans_[i]);
             leans_.erase(leans_.begin() + static_cast<std::ptrdiff_t>(i));
-            ++dropped_;
             return false;
         }
         return true;
@@ -406,8 +410,11 @@ private:
         return at > 0 && from_[at] == inserted && from_[at - 1] + 1 == lean.end;
     }
 
+    void drop(const Lean& lean) { dropped_.push_back(words_under(lean, text_)); }
+
     void drop_all() {
-        dropped_ += static_cast<int>(leans_.size());
+        for (const Lean& lean : leans_)
+            drop(lean);
         leans_.clear();
         strict_ = true;
     }
@@ -421,7 +428,7 @@ private:
     std::vector<Span> kept_;    // in text_: what is not spoken and stays
     bool unsaid_brackets_ = false;
     bool strict_ = false;
-    int dropped_ = 0;
+    std::vector<std::string> dropped_; // the words of stresses that could not be written
     int directions_ = 0;
     std::string out_;
     std::vector<std::uint32_t> from_;  // out_[i] is text_[from_[i]], or was inserted
@@ -615,9 +622,10 @@ private:
         const std::string alone = last_number_ > 0 ? "1. " : shape;
         ThoughtWriter writer(parser_, header_, alone, tidied, leans);
         const std::string written = writer.write();
-        script_.left_out += writer.dropped();
+        script_.left_out.insert(script_.left_out.end(), writer.dropped().begin(),
+                                writer.dropped().end());
         script_.directions += writer.directions();
-        script_.stresses += static_cast<int>(leans.size()) - writer.dropped();
+        script_.stresses += static_cast<int>(leans.size() - writer.dropped().size());
         script_.text += shape;
         if (!piece.speaker.empty()) script_.text += piece.speaker + ": ";
         script_.text += written.substr(alone.size()) + '\n';
@@ -656,11 +664,10 @@ private:
     std::vector<Lean> wanted_leans(const Piece& piece) {
         std::vector<Lean> wanted;
         for (const Lean& lean : tidy(piece.text, piece.leans)) {
-            const std::string inside =
-                collapsed(piece.text.substr(lean.begin, lean.end - lean.begin));
+            std::string inside = words_under(lean, piece.text);
             const bool too_long = std::ssize(split_words(inside)) > wishes_.stress_words;
             if (too_long || (!wanted.empty() && lean.begin < wanted.back().end)) {
-                ++script_.left_out;
+                script_.left_out.push_back(std::move(inside));
             } else {
                 wanted.push_back(lean);
             }

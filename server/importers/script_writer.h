@@ -5,6 +5,7 @@
 #include "importers/draft.h"
 
 #include <string>
+#include <vector>
 
 namespace say {
 
@@ -16,7 +17,8 @@ struct ScriptWishes {
 struct WrittenScript {
     std::string text;
     int stresses = 0;
-    int left_out = 0;   // stresses over more words than a reader can lean on
+    // The words of stresses that lie over more words than a reader can lean on.
+    std::vector<std::string> left_out;
     int directions = 0; // what stood in square brackets and is not spoken
 };
 

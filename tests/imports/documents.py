@@ -218,7 +218,7 @@ def main():
             script, told = makers.imported(PROGRAM, file)
             checks.same(make.__name__, script, SCRIPT)
             checks.same(make.__name__, told, f"{file}: 1 of 4 stresses left out: a reader leans on "
-                                             "3 words at most\n")
+                                             "3 words at most (“All of this long …”)\n")
             # The content tells the kind, whatever the file is called.
             other = file.with_suffix(".txt")
             file.rename(other)
