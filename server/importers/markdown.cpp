@@ -1,6 +1,7 @@
 // Markdown, read by CommonMark's own library. What it has no sign for (tables, footnotes) stays as
 // the words that stand there.
 #include "importers/importer.h"
+#include "rules/cues.h"
 #include "text/ascii.h"
 
 #include <fmt/core.h>
@@ -112,14 +113,14 @@ private:
             draft_.pieces.push_back({.kind = Piece::Kind::divider, .text = {}});
             return;
         case CMARK_NODE_TEXT:
-        case CMARK_NODE_CODE: return text_.add(view(cmark_node_get_literal(node)), style());
+        case CMARK_NODE_CODE: return add_words(view(cmark_node_get_literal(node)));
         case CMARK_NODE_SOFTBREAK:
-        case CMARK_NODE_LINEBREAK: return text_.add("\n", style());
+        case CMARK_NODE_LINEBREAK: return add_words("\n");
         case CMARK_NODE_HTML_INLINE: return add_tag(view(cmark_node_get_literal(node)));
         case CMARK_NODE_EMPH: ++italic_; return;
         case CMARK_NODE_STRONG: ++bold_; return;
-        case CMARK_NODE_LINK:
-        case CMARK_NODE_IMAGE: starts_.push_back(text_.text().size()); return;
+        case CMARK_NODE_LINK: starts_.push_back(text_.text().size()); return;
+        case CMARK_NODE_IMAGE: ++pictures_; return;
         default: return;
         }
     }
@@ -135,20 +136,41 @@ private:
         case CMARK_NODE_HEADING: return add_heading(cmark_node_get_heading_level(node));
         case CMARK_NODE_EMPH: --italic_; return;
         case CMARK_NODE_STRONG: --bold_; return;
-        case CMARK_NODE_LINK: return leave_link(node, "Link");
-        case CMARK_NODE_IMAGE: return leave_link(node, "Picture");
+        case CMARK_NODE_LINK: return leave_link(node);
+        case CMARK_NODE_IMAGE: return leave_picture(node);
         default: return;
         }
     }
 
     // What is linked is spoken, where it leads is not.
-    void leave_link(cmark_node* node, std::string_view what) {
+    void leave_link(cmark_node* node) {
         const std::size_t start = starts_.back();
         starts_.pop_back();
         const std::string shown(trimmed(std::string_view(text_.text()).substr(start)));
         const std::string_view url = view(cmark_node_get_url(node));
         const bool shows_it = url.ends_with(shown) && !shown.empty(); // <https://...>, <a@b.c>
-        if (!shows_it && !url.empty()) notes_.push_back(fmt::format("{}: {}", what, url));
+        if (!shows_it && !url.empty()) notes_.push_back(fmt::format("Link: {}", url));
+    }
+
+    // What a picture shows is seen and not spoken: a direction.
+    void leave_picture(cmark_node* node) {
+        if (--pictures_ > 0) return; // a picture in another's words
+        std::string shown = collapsed(shown_);
+        shown_.clear();
+        std::replace(shown.begin(), shown.end(), '[', '(');
+        std::replace(shown.begin(), shown.end(), ']', ')');
+        const std::string_view cue = rules::begins_cue(shown) ? "" : "slide: ";
+        if (!shown.empty()) text_.add(fmt::format("[{}{}]", cue, shown), {});
+        const std::string_view url = view(cmark_node_get_url(node));
+        if (!url.empty()) notes_.push_back(fmt::format("Picture: {}", url));
+    }
+
+    void add_words(std::string_view words) {
+        if (pictures_ > 0) {
+            shown_ += words;
+        } else {
+            text_.add(words, style());
+        }
     }
 
     PieceText::Style style() const { return {.bold = bold_ > 0, .italic = italic_ > 0}; }
@@ -168,9 +190,9 @@ private:
         } else if (name == "</i>" || name == "</em>" || name == "</u>") {
             italic_ -= italic_ > 0 ? 1 : 0;
         } else if (name == "<br>" || name == "<br/>" || name == "<br />") {
-            text_.add("\n", style());
+            add_words("\n");
         } else {
-            text_.add(tag, style());
+            add_words(tag);
         }
     }
 
@@ -224,7 +246,9 @@ private:
     Tables tables_;
     PieceText text_;
     std::vector<std::string> notes_;
-    std::vector<std::size_t> starts_; // of links and pictures, in the text
+    std::vector<std::size_t> starts_; // of links, in the text
+    std::string shown_;               // the words of the picture at hand
+    int pictures_ = 0;                // open ones
     std::vector<int> lists_;          // the number that comes next; -1: bullets
     bool opens_item_ = false;
     int bold_ = 0;
