@@ -63,11 +63,17 @@ bool is_hidden(const fs::path& path) {
     return path.filename().string().starts_with('.');
 }
 
+// A draft in another encoding can be read all the same, though not as a script.
+std::string save_as_utf8(const std::string& name) {
+    return name.ends_with(".say") ? "save it as UTF-8, or import it (--from txt) if it has no marks"
+                                  : "save it as UTF-8";
+}
+
 } // namespace
 
 Result<void> check_text(std::string_view bytes, const std::string& name) {
     if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF")) {
-        return Error{fmt::format("{}: UTF-16 text; save it as UTF-8", name)};
+        return Error{fmt::format("{}: UTF-16 text; {}", name, save_as_utf8(name))};
     }
     if (const auto at = bytes.find('\0'); at != std::string_view::npos) {
         return Error{
@@ -76,9 +82,9 @@ Result<void> check_text(std::string_view bytes, const std::string& name) {
     const std::size_t bad = unicode::first_invalid_utf8(bytes);
     if (bad == std::string_view::npos) return {};
     const Text before{std::string(bytes.substr(0, bad))};
-    return Error{fmt::format("{}:{}: not UTF-8 (byte {}, value 0x{:02X}); save it as UTF-8", name,
-                             before.line_count(), bad + 1,
-                             static_cast<unsigned>(static_cast<unsigned char>(bytes[bad])))};
+    return Error{fmt::format(
+        "{}:{}: not UTF-8 (byte {}, value 0x{:02X}); {}", name, before.line_count(), bad + 1,
+        static_cast<unsigned>(static_cast<unsigned char>(bytes[bad])), save_as_utf8(name))};
 }
 
 Result<std::shared_ptr<const Text>> read_text(const fs::path& file) {

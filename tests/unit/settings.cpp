@@ -188,14 +188,17 @@ TEST_CASE("files/text is told from what is none") {
     CHECK(message("Count the limpets.\n") == "no error");
     CHECK(message("") == "no error");
     CHECK(message("One\nTwo \xE9t\xE9\n") ==
-          "a.say:2: not UTF-8 (byte 9, value 0xE9); save it as UTF-8");
+          "a.say:2: not UTF-8 (byte 9, value 0xE9); save it as UTF-8, or import it (--from txt) if "
+          "it has no marks");
     CHECK(message(std::string_view("\x7f"
                                    "ELF\0\1",
                                    6))
               .find("not a text") != std::string::npos);
     // Unicode's byte-order mark of UTF-16, both ways round.
-    CHECK(message("\xFF\xFEh") == "a.say: UTF-16 text; save it as UTF-8");
-    CHECK(message("\xFE\xFFh") == "a.say: UTF-16 text; save it as UTF-8");
+    CHECK(message("\xFF\xFEh") ==
+          "a.say: UTF-16 text; save it as UTF-8, or import it (--from txt) if it has no marks");
+    CHECK(message("\xFE\xFFh") ==
+          "a.say: UTF-16 text; save it as UTF-8, or import it (--from txt) if it has no marks");
 }
 
 TEST_CASE("files/scripts are found in order and hidden folders passed over") {
