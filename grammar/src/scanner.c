@@ -587,13 +587,16 @@ static bool is_key_character(int32_t c) {
     return is_ascii_letter(c) || is_digit(c) || c == '-' || c == '_' || c == ' ';
 }
 
-// `key: value`, from the line's first character on.
+// `key: value`, from the line's first character on. A key of one word needs no blank behind its
+// colon, unless it begins a web address.
 static bool is_key_line(Reader* reader, uint32_t index) {
     if (!is_ascii_letter(at(reader, index))) return false;
-    while (is_key_character(at(reader, index)))
-        ++index;
+    bool one_word = true;
+    for (; is_key_character(at(reader, index)); ++index)
+        one_word = one_word && at(reader, index) != ' ';
     if (at(reader, index) != ':') return false;
-    return is_space(at(reader, index + 1)) || is_edge(at(reader, index + 1));
+    const int32_t behind = at(reader, index + 1);
+    return is_space(behind) || is_edge(behind) || (one_word && behind != '/');
 }
 
 // Whether a key or the closing line follows, perhaps behind notes, from the line at `index` on.

@@ -141,7 +141,7 @@ bool is_fence(std::string_view line) {
 }
 
 // The length of the key of "key: value", or nothing: letters, digits, blanks, - and _ before a
-// colon.
+// colon. A key of one word needs no blank behind it, unless it begins a web address.
 std::optional<std::size_t> key_length(std::string_view line) {
     const std::size_t colon = line.find(':');
     if (colon == std::string_view::npos || colon == 0) return std::nullopt;
@@ -152,9 +152,41 @@ std::optional<std::size_t> key_length(std::string_view line) {
                           c == '-' || c == '_' || c == ' ';
         if (static_cast<unsigned char>(c) >= 0x80 || !part) return std::nullopt;
     }
-    if (colon + 1 < line.size() && line[colon + 1] != ' ' && line[colon + 1] != '\t')
-        return std::nullopt;
+    const bool one_word = line.substr(0, colon).find(' ') == std::string_view::npos;
+    const std::string_view behind = line.substr(colon + 1);
+    const bool apart = behind.empty() || behind.front() == ' ' || behind.front() == '\t';
+    if (!apart && (!one_word || behind.front() == '/')) return std::nullopt;
     return colon;
+}
+
+bool is_note_line(std::string_view line) {
+    return line == "%" || line.starts_with("% ");
+}
+
+bool is_key_name(std::string_view name) {
+    const auto& keys = header_keys();
+    return std::any_of(keys.begin(), keys.end(),
+                       [&](const HeaderKey& key) { return key.name == name; });
+}
+
+// "target 3:00": a key that lacks its colon.
+bool begins_with_key(std::string_view line) {
+    return is_key_name(unicode::to_lower(line.substr(0, line.find_first_of(" \t"))));
+}
+
+// The lines that are no keys from `line` on, if a closing line stands below them with no blank line
+// between; else what follows is the script.
+std::vector<Span> find_strays(std::string_view text, Line line) {
+    constexpr int most_lines = 20; // of a header: a longer stretch is talk
+    std::vector<Span> strays;
+    for (int i = 0; i < most_lines && line.span.begin.value < text.size(); ++i) {
+        const std::string_view written = slice(text, line.span);
+        if (is_fence(written)) return strays;
+        if (ascii::trim(written).empty()) break;
+        if (!is_note_line(written) && !key_length(written)) strays.push_back(line.span);
+        line = line_at(text, line.next);
+    }
+    return {};
 }
 
 using Problem = std::optional<std::string>; // what the value may be, if it is bad
@@ -429,13 +461,15 @@ Header parse_header(std::string_view text) {
             header.span.end = line.span.end;
             return header;
         }
-        if (written == "%" || written.starts_with("% ")) continue;
+        if (is_note_line(written)) continue;
         const auto colon = key_length(written);
         if (!colon) break;
         read_entry(header, text, line.span, *colon, seen);
         last = line.span;
     }
     // Without entries the line is a divider; with some the header lacks its second fence.
+    if (!header.entries.empty() || begins_with_key(slice(text, line.span)))
+        header.strays = find_strays(text, line);
     if (header.entries.empty()) return header;
     header.span.end = last.end;
     header.closed = false;

@@ -74,6 +74,9 @@ struct Header {
     bool closed = true;
     std::vector<HeaderEntry> entries; // every key as written, unknown ones too
     std::vector<HeaderProblem> problems;
+    // The lines, no keys, that stand between the header's end and a closing line which they keep
+    // from closing it; absolute, without their line ends.
+    std::vector<Span> strays;
 
     std::string title;
     std::string reader;

@@ -54,3 +54,14 @@ TEST_CASE("header/targets take the same units") {
     CHECK_FALSE(parse_target("2 m").has_value());
     CHECK_FALSE(parse_target("1:75").has_value());
 }
+
+// A web address and a time of day are no keys. Common practice, no source.
+TEST_CASE("header/a key of one word needs no blank behind its colon") {
+    const Header header = parse_header("---\ntitle:Limpets\ntarget:2:00\n---\nHello.");
+    CHECK(header.closed);
+    CHECK(header.title == "Limpets");
+    REQUIRE(header.target.has_value());
+    CHECK(header.target->high == Seconds{120});
+    CHECK(parse_header("---\nhttps://example.org\n---").entries.empty());
+    CHECK(parse_header("---\nAt 10:30 we walk.\n---").entries.empty());
+}
