@@ -15,13 +15,15 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
         Fix fix = remove_fix(problem.span, slice(view.source, problem.span));
         fix.preferred = empty;
         fix.keeps_every_word = empty; // a bulk fix must not hide the hole
-        found.push_back({.span = problem.span,
-                         .message = empty ? std::string("`{}` says nothing: the braces are empty")
-                                          : fmt::format("{} is not filled in, and nothing is "
-                                                        "spoken in its place",
-                                                        shape(problem.what)),
-                         .fixes = {std::move(fix)},
-                         .severity = empty ? Severity::warning : Severity::error});
+        found.push_back(
+            {.span = problem.span,
+             .message = empty ? std::string("`{}` says nothing: the braces are empty")
+                              : fmt::format("{} is not filled in, and {} is "
+                                            "spoken in its place",
+                                            shape(problem.what),
+                                            problem.what.front() == '$' ? "“dollar”" : "nothing"),
+             .fixes = {std::move(fix)},
+             .severity = empty ? Severity::warning : Severity::error});
     }
     return found;
 }
@@ -32,7 +34,8 @@ extern const Rule empty_field = {
     .id = "empty-field",
     .severity = Severity::error,
     .summary = "Braces that were never filled in",
-    .manual = "`{first_name}` is a template's field and `{}` an empty pronouncer: neither is ever "
+    .manual = "`{first_name}` is a template's field, as are `{{name}}` and `${name}`, and `{}` an "
+              "empty pronouncer: none is ever "
               "spoken, so the sentence has a hole in it. "
               "Write the words that belong there, or take the braces away.",
     .check = check,

@@ -242,7 +242,32 @@ private:
         return 1;
     }
 
+    // The end of a template's field in two pairs of braces, "{{name}}", that opens at `at`; `at`
+    // itself where there is none.
+    std::uint32_t doubled_field(std::uint32_t at) const {
+        if (!source_.substr(at, end_ - at).starts_with("{{")) return at;
+        const std::size_t close = source_.find_first_of("{}\n", at + 2);
+        if (close == std::string_view::npos || close + 2 > end_ || close == at + 2) return at;
+        return source_.substr(close, 2) == "}}" ? static_cast<std::uint32_t>(close) + 2 : at;
+    }
+
+    // A field is `{name_of}`, or `${name}` whatever its name is: where it begins.
+    std::uint32_t field_begin(std::uint32_t brace) const {
+        return brace > begin_ && source_[brace - 1] == '$' ? brace - 1 : brace;
+    }
+    bool is_field(std::uint32_t brace, std::string_view inner) const {
+        return field_begin(brace) != brace || inner.find('_') != std::string_view::npos;
+    }
+    void add_field(std::uint32_t brace, std::uint32_t end) {
+        const std::uint32_t begin = field_begin(brace);
+        add(ProblemKind::field, begin, end, source_.substr(begin, end - begin));
+    }
+
     std::uint32_t brace(std::uint32_t at) {
+        if (const std::uint32_t field = doubled_field(at); field != at) {
+            add(ProblemKind::field, at, field, source_.substr(at, field - at));
+            return field - at;
+        }
         std::uint32_t end = at + 1;
         while (end < end_ && source_[end] != '}' && source_[end] != '{' && source_[end] != '\n')
             ++end;
@@ -254,8 +279,8 @@ private:
         const std::string_view inner = source_.substr(at + 1, end - at - 2);
         if (inner.find_first_not_of(" \t") == std::string_view::npos) {
             add(ProblemKind::empty_braces, at, end, "{}");
-        } else if (inner.find('_') != std::string_view::npos) {
-            add(ProblemKind::field, at, end, source_.substr(at, end - at));
+        } else if (is_field(at, inner)) {
+            add_field(at, end);
         } else if (is_blank(before(at)) && at > begin_) {
             add(ProblemKind::braces_apart, at, end, source_.substr(at, end - at));
         } else {
@@ -333,12 +358,13 @@ private:
                 add(ProblemKind::reset_first, begin, end, "//");
             }
             const bool braces = mark.kind == MarkKind::pronouncer || mark.kind == MarkKind::say_as;
-            if (!braces) continue;
+            // The inner pair of a template's field was seen with the outer one.
+            const bool inner = begin > begin_ && doubled_field(begin - 1) == end + 1;
+            if (!braces || inner) continue;
             if (mark.argument.empty()) {
                 add(ProblemKind::empty_braces, begin, end, slice(source_, mark.span));
-            } else if (mark.kind == MarkKind::pronouncer &&
-                       mark.argument.find('_') != std::string::npos) {
-                add(ProblemKind::field, begin, end, slice(source_, mark.span));
+            } else if (mark.kind == MarkKind::pronouncer && is_field(begin, mark.argument)) {
+                add_field(begin, end);
             } else if (mark.kind == MarkKind::pronouncer && parts_differ(mark)) {
                 add(ProblemKind::braces_parts, begin, end, mark.argument);
             }
