@@ -142,6 +142,17 @@ std::vector<TextEdit> leave_out(const ThoughtView& view, const PlainMatch& match
 
 } // namespace
 
+Span written_span(const ThoughtView& view, const PlainMatch& match) {
+    const auto& words = view.written.words;
+    const auto last = static_cast<std::size_t>(match.last) - 1;
+    Span span{words[static_cast<std::size_t>(match.first)].source.begin, words[last].source.end};
+    // "approx." goes with its full stop, unless that ends the sentence too.
+    const Sentence* sentence = sentence_of(view, match.last - 1);
+    const bool ends = sentence == nullptr || sentence->last == match.last;
+    if (!ends && view.source.substr(span.end.value).starts_with(". ")) ++span.end.value;
+    return span;
+}
+
 PlainMatch plain_match(const ThoughtView& view, int index, Stage stage) {
     PlainMatch match;
     const std::string_view word = heard(view, index);
@@ -169,11 +180,12 @@ std::vector<TextEdit> swap_edits(const ThoughtView& view, const PlainMatch& matc
     const auto& words = view.written.words;
     const auto first = static_cast<std::size_t>(match.first);
     const auto last = static_cast<std::size_t>(match.last) - 1;
-    const Span span{words[first].source.begin, words[last].source.end};
+    const Span words_alone{words[first].source.begin, words[last].source.end};
     const Span plain{words[first].plain.begin, words[last].plain.end};
-    const std::string_view written = slice(view.source, span);
     // A mark inside would be lost with the words.
-    if (written.size() != plain.size()) return {};
+    if (words_alone.size() != plain.size()) return {};
+    const Span span = written_span(view, match);
+    const std::string_view written = slice(view.source, span);
     const bool capital = ascii::is_upper(written.front());
     if (capital && written.size() > 1 && ascii::is_upper(written[1])) return {}; // all capitals
     if (swap.empty()) return leave_out(view, match, capital);

@@ -23,6 +23,9 @@ struct PlainMatch {
 // is 0 if there is none.
 PlainMatch plain_match(const ThoughtView& view, int index, Stage stage);
 
+// What the match covers in the thought's source: "approx." with its full stop.
+Span written_span(const ThoughtView& view, const PlainMatch& match);
+
 // The edits that put `swap` in the place of the match: its capital and an article before it follow.
 // Empty where a mark stands inside the phrase.
 std::vector<TextEdit> swap_edits(const ThoughtView& view, const PlainMatch& match,

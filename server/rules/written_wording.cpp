@@ -2,6 +2,7 @@
 // ("however", "identify") is left alone.
 #include "rules/plain_words.h"
 #include "rules/rule.h"
+#include "rules/split.h"
 #include "rules/wording.h"
 
 #include <fmt/core.h>
@@ -20,8 +21,7 @@ std::string message_for(const PlainMatch& match, std::string_view written) {
 
 FindingDraft draft_for(const ThoughtView& view, const PlainMatch& match) {
     const auto& words = view.written.words;
-    const Span span{words[static_cast<std::size_t>(match.first)].source.begin,
-                    words[static_cast<std::size_t>(match.last) - 1].source.end};
+    const Span span = written_span(view, match);
     const Span plain{words[static_cast<std::size_t>(match.first)].plain.begin,
                      words[static_cast<std::size_t>(match.last) - 1].plain.end};
     const std::string written = quoted(slice(view.written.plain.text, plain));
@@ -47,7 +47,9 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
             ++i;
             continue;
         }
-        found.push_back(draft_for(view, match));
+        // What somebody said or wrote stays as it was.
+        if (mark_over(view, i, MarkKind::quoted) == nullptr)
+            found.push_back(draft_for(view, match));
         i = match.last;
     }
     return found;
@@ -65,7 +67,8 @@ extern const Rule written_wording = {
         "federal government, which are in the public domain. "
         "A draft hears only of the stiffest (\"utilize\", \"prior to\"); from stage `mark` on also "
         "of milder ones (\"purchase\", \"require\"). "
-        "Words of that list which people do say, and those with two senses, are left alone. "
+        "Words of that list which people do say, and those with two senses, are left alone, as is "
+        "what stands in quotation marks. "
         "The fix swaps the word and keeps its capital and its ending; since it changes what is "
         "said, a bulk fix never takes it.",
     .check = check,
