@@ -89,12 +89,17 @@ std::vector<FindingDraft> find_sentences(const ThoughtView& view) {
     const Sentence& last = view.reading.sentences[run.last - 1];
     const Said& from = view.reading.said[static_cast<std::size_t>(first.first)];
     const Said& to = view.reading.said[static_cast<std::size_t>(last.last) - 1];
+    const Seconds together = to.at + to.seconds - from.at;
+    // "We don't count fish. We count limpets." is one idea in two halves.
+    if (run.count == 2 && together <= view.options.breath_limit) return {};
     FindingDraft draft{
         .span = {first.source.begin, last.source.end},
         .message = fmt::format("{} sentences follow on for {} with no gap to let each one land",
-                               run.count, format_seconds(to.at + to.seconds - from.at)),
+                               run.count, format_seconds(together)),
         .fixes = {}};
     if (auto fix = split_sentences(view)) draft.fixes.push_back(std::move(*fix));
+    // Two that nothing can part, as in brackets or in a quote and who said it, belong together.
+    if (run.count == 2 && draft.fixes.empty()) return {};
     return {std::move(draft)};
 }
 
@@ -149,6 +154,8 @@ extern const Rule run_on = {
         "Sentences that share a paragraph get no such gap. "
         "While drafting, three sentences are too many (`sentences_a_thought`); from stage `mark` "
         "on, two are (`marked_sentences_a_thought`), as common practice is one sentence a thought. "
+        "Two that take no longer than one breath (`breath_limit`) are left together: the second "
+        "often answers the first (\"We don't count fish. We count limpets.\"). "
         "A sentence of one word (\"Ready?\") counts with its neighbour, and a beat, a reset or a "
         "timed "
         "pause of 0.7 seconds or more between two sentences is the gap that the second one needs. "
