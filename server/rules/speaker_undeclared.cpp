@@ -18,15 +18,21 @@ namespace {
 struct Candidate {
     std::string_view name;
     Span span; // absolute, without the colon
+    bool capitals = false;
     int times = 1;
 };
 
-// Labels that are said: "NOTE: the tide turns at four."
-bool is_label(std::string_view name) {
-    constexpr std::array<std::string_view, 16> labels = {
-        "NOTE", "FACT", "TIP",  "WARNING", "Q",       "A",      "PS",       "TODO",
-        "STEP", "FAQ",  "RULE", "EXAMPLE", "CAUTION", "UPDATE", "QUESTION", "ANSWER"};
-    return std::find(labels.begin(), labels.end(), name) != labels.end();
+// Labels that are said: "NOTE: the tide turns at four", "Step one: walk down". Common practice, no
+// source.
+bool is_label_word(std::string_view word) {
+    constexpr auto labels = std::to_array<std::string_view>(
+        {"a",      "after",  "answer",   "before",   "bonus",    "caution",  "conclusion",
+         "cons",   "day",    "example",  "fact",     "faq",      "finally",  "first",
+         "lesson", "myth",   "note",     "option",   "part",     "problem",  "pros",
+         "ps",     "q",      "question", "reason",   "remember", "reminder", "result",
+         "rule",   "second", "so",       "solution", "step",     "summary",  "third",
+         "tip",    "todo",   "today",    "tomorrow", "update",   "warning",  "week"});
+    return std::find(labels.begin(), labels.end(), ascii::lower(word)) != labels.end();
 }
 
 // Where the thought's words begin: behind notes, blanks and a list marker.
@@ -58,13 +64,6 @@ std::string_view name_before_colon(std::string_view rest) {
     const std::string_view name = rest.substr(0, size);
     const bool letters = name.size() >= 2 && ascii::is_upper(name.front()) && name.back() != ' ';
     return letters ? name : std::string_view{};
-}
-
-// The name, not a label, that stands before a colon at the thought's start; empty without one.
-std::string_view opening_name(std::string_view source) {
-    const std::size_t begin = std::min(content_begin(source), source.size());
-    const std::string_view name = name_before_colon(source.substr(begin));
-    return is_label(name) ? std::string_view{} : name;
 }
 
 // --- declared, but written otherwise ------------------------------------------------------------
@@ -114,6 +113,49 @@ Label label_of(std::string_view rest) {
     return label;
 }
 
+// "Narrator", "Dr Reed", "Speaker 2": one or two words, the first with a capital.
+bool may_be_name(std::string_view names) {
+    if (names.find_first_of("&/,+") != std::string_view::npos) return false;
+    int words = 0;
+    for (std::size_t at = 0; at < names.size(); ++words) {
+        const std::size_t end = std::min(names.find(' ', at), names.size());
+        const std::string_view word = names.substr(at, end - at);
+        const bool capital =
+            !word.empty() && (ascii::is_upper(word.front()) || ascii::is_high(word.front()));
+        const bool number = words > 0 && !word.empty() && ascii::is_digit(word.front());
+        if ((!capital && !number) || is_label_word(word)) return false;
+        at = end + 1;
+    }
+    return names.size() > 1 && words <= 2;
+}
+
+// A name that opens a line, with what is known of it.
+struct Opening {
+    std::string_view name;
+    bool capitals = false; // "MIRA:", as declared speakers are mostly written
+};
+
+// The name, not a label that is said, before a colon at the front; empty without one.
+Opening opening_of(std::string_view rest) {
+    if (const std::string_view name = name_before_colon(rest); !name.empty())
+        return {is_label_word(name) ? std::string_view{} : name, true};
+    const Label label = label_of(rest);
+    if (label.size == 0 || !may_be_name(label.names)) return {};
+    return {label.names, false};
+}
+
+// Where a name may open the thought or a later line of it.
+std::vector<std::size_t> line_begins(std::string_view source) {
+    std::vector<std::size_t> begins{std::min(content_begin(source), source.size())};
+    for (std::size_t at = begins.front(); at < source.size(); ++at) {
+        if (source[at] != '\n' && source[at] != '\r') continue;
+        while (at < source.size() && ascii::is_blank(source[at]))
+            ++at;
+        begins.push_back(at);
+    }
+    return begins;
+}
+
 const Speaker* find_speaker(const Header& header, std::string_view name) {
     const std::string wanted = unicode::to_lower(name);
     const auto found =
@@ -156,10 +198,9 @@ std::string declared_names(const Header& header, std::string_view written) {
 }
 
 std::optional<FindingDraft> written_otherwise(const ScriptView& script,
-                                              const ThoughtSummary& thought) {
-    const std::size_t begin = content_begin(thought.source);
+                                              const ThoughtSummary& thought, std::size_t begin) {
     if (thought.content.begin.value > begin) return std::nullopt; // it is read as the speaker
-    const Label label = label_of(thought.source.substr(std::min(begin, thought.source.size())));
+    const Label label = label_of(thought.source.substr(begin));
     if (label.size == 0) return std::nullopt;
     const std::string names = declared_names(script.header, label.names);
     if (names.empty()) return std::nullopt;
@@ -178,9 +219,11 @@ std::optional<FindingDraft> written_otherwise(const ScriptView& script,
 }
 
 bool names_somebody(const ThoughtView& view) {
-    if (!opening_name(view.source).empty()) return true;
-    const std::size_t begin = std::min(content_begin(view.source), view.source.size());
-    return label_of(view.source.substr(begin)).size > 0;
+    const auto begins = line_begins(view.source);
+    return std::any_of(begins.begin(), begins.end(), [&](std::size_t begin) {
+        const std::string_view rest = view.source.substr(begin);
+        return !opening_of(rest).name.empty() || label_of(rest).size > 0;
+    });
 }
 
 bool is_declared(const Header& header, std::string_view name) {
@@ -188,22 +231,31 @@ bool is_declared(const Header& header, std::string_view name) {
                        [&](const Speaker& speaker) { return speaker.name == name; });
 }
 
+void count(std::vector<Candidate>& candidates, const Opening& opening, Span span) {
+    const std::string name = unicode::to_lower(opening.name);
+    const auto known = std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {
+        return unicode::to_lower(c.name) == name;
+    });
+    if (known == candidates.end()) {
+        candidates.push_back({opening.name, span, opening.capitals});
+    } else {
+        ++known->times;
+    }
+}
+
 std::vector<Candidate> find_candidates(const ScriptView& script) {
     std::vector<Candidate> candidates;
     for (const std::uint32_t index : script.concerned) {
         const ThoughtSummary& thought = script.thoughts[index];
-        const std::size_t begin = content_begin(thought.source);
-        const std::string_view name = opening_name(thought.source);
-        if (name.empty() || is_declared(script.header, name)) continue;
-        if (!declared_names(script.header, name).empty()) continue; // BOTH
-        const auto known = std::find_if(candidates.begin(), candidates.end(),
-                                        [&](const Candidate& c) { return c.name == name; });
-        if (known != candidates.end()) {
-            ++known->times;
-            continue;
+        for (const std::size_t begin : line_begins(thought.source)) {
+            const Opening opening = opening_of(thought.source.substr(begin));
+            if (opening.name.empty() || is_declared(script.header, opening.name)) continue;
+            if (!declared_names(script.header, opening.name).empty()) continue; // BOTH
+            const auto inside =
+                static_cast<std::size_t>(opening.name.data() - thought.source.data());
+            const auto at = thought.begin.value + inside;
+            count(candidates, opening, make_span(at, at + opening.name.size()));
         }
-        const auto at = thought.begin.value + begin;
-        candidates.push_back({name, make_span(at, at + name.size())});
     }
     return candidates;
 }
@@ -223,7 +275,8 @@ std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     for (const Candidate& candidate : find_candidates(script)) {
         // Once may be a label; twice, or beside a declared speaker, it is somebody.
-        if (candidate.times < 2 && script.header.speakers.empty()) continue;
+        const bool beside = candidate.capitals && !script.header.speakers.empty();
+        if (candidate.times < 2 && !beside) continue;
         found.push_back(
             {.span = candidate.span,
              .message = fmt::format("{} is spoken as a word: the header names no such speaker",
@@ -234,8 +287,11 @@ std::vector<FindingDraft> check(const ScriptView& script) {
                         .preferred = true}}});
     }
     for (const std::uint32_t index : script.concerned) {
-        if (auto draft = written_otherwise(script, script.thoughts[index]))
-            found.push_back(std::move(*draft));
+        const ThoughtSummary& thought = script.thoughts[index];
+        for (const std::size_t begin : line_begins(thought.source)) {
+            if (auto draft = written_otherwise(script, thought, begin))
+                found.push_back(std::move(*draft));
+        }
     }
     return found;
 }
@@ -249,8 +305,9 @@ extern const Rule speaker_undeclared = {
     .manual =
         "`MIRA:` at the start of a thought says who speaks, if the header's `speakers` has the "
         "name; otherwise it is a word and will be spoken. "
-        "A name that opens at least two thoughts, or stands beside a declared speaker, is taken "
-        "for one; labels such as \"NOTE:\" are not. "
+        "A name that opens at least two thoughts or lines is taken for one, in capitals, as "
+        "`Narrator:` or in bold; in capitals once is enough beside a declared speaker. Labels such "
+        "as \"NOTE:\" are none. "
         "So is a declared name that is written otherwise, `**Mira:**`, `Mira:` or `MIRA (V/O):`, "
         "and "
         "BOTH or ALL where several are declared. "
