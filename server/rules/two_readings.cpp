@@ -65,14 +65,25 @@ bool opens_sentence(const ThoughtView& view, int index) {
     return false;
 }
 
+// Does a full stop behind the word belong to it, and end no sentence? "St. Anne".
+bool is_dotted(const ThoughtView& view, int index) {
+    const Offset end = view.written.words[static_cast<std::size_t>(index)].source.end;
+    return view.source.substr(end.value).starts_with(". ") &&
+           index + 1 < static_cast<int>(view.reading.said.size()) &&
+           !opens_sentence(view, index + 1);
+}
+
+// "Quay St" is "Quay Street".
+bool has_capital(const ThoughtView& view, int index) {
+    const std::string_view word = view.word(index);
+    return word.size() > 1 && ascii::is_upper(word[0]) && ascii::is_lower(word[1]);
+}
+
 std::optional<Fix> say_as(const ThoughtView& view, int index, std::string_view reading) {
     const Offset end = view.written.words[static_cast<std::size_t>(index)].source.end;
-    // Behind a full stop that is no sentence end ("St. Anne") the braces would cut the two apart.
-    const std::string_view behind = view.source.substr(end.value);
-    const bool dotted = behind.starts_with('.') && behind.size() > 1 && behind[1] == ' ' &&
-                        index + 1 < static_cast<int>(view.reading.said.size()) &&
-                        !opens_sentence(view, index + 1);
-    if (dotted || reading.find_first_of("{}\n") != std::string_view::npos) return std::nullopt;
+    // The braces would cut the word and its full stop apart.
+    if (is_dotted(view, index) || reading.find_first_of("{}\n") != std::string_view::npos)
+        return std::nullopt;
     return Fix{.title = fmt::format("Say it as {}", quoted(reading)),
                .edits = {{{end, end}, fmt::format("{{= {}}}", reading)}},
                // Which reading is meant is for the writer to say: no bulk fix answers for them.
@@ -80,9 +91,10 @@ std::optional<Fix> say_as(const ThoughtView& view, int index, std::string_view r
 }
 
 Fix write_out(const ThoughtView& view, int index, std::string_view reading) {
-    const Span span = view.written.words[static_cast<std::size_t>(index)].source;
-    std::string text =
-        opens_sentence(view, index) ? unicode::to_upper_first(reading) : std::string(reading);
+    Span span = view.written.words[static_cast<std::size_t>(index)].source;
+    if (is_dotted(view, index)) ++span.end.value;
+    const bool capital = opens_sentence(view, index) || has_capital(view, index);
+    std::string text = capital ? unicode::to_upper_first(reading) : std::string(reading);
     return {.title = fmt::format("Write out {}", quoted(reading)),
             .edits = {{span, std::move(text)}},
             .keeps_every_word = false};
