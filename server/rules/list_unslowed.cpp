@@ -20,6 +20,17 @@ bool has_pace(const ThoughtSummary& item) {
     });
 }
 
+// "They came by bus.": a sentence of its own, which is heard as one, and no thing to note down.
+bool is_sentence(const ThoughtSummary& item) {
+    constexpr std::size_t shortest = 4;
+    const auto& words = item.written->words;
+    if (words.size() < shortest) return false;
+    const std::string_view first = slice(item.source, words.front().source);
+    const std::string_view behind = item.source.substr(words.back().source.end.value);
+    const bool ends = behind.find_first_of(".!?") != std::string_view::npos;
+    return ends && ascii::is_upper(first.front());
+}
+
 // The words of an item with the marks and punctuation that touch them.
 std::optional<Span> words_of(const ThoughtSummary& item) {
     const auto& words = item.written->words;
@@ -50,9 +61,12 @@ std::optional<Fix> slow_down(const ScriptView& script, std::size_t first, std::s
 void judge(const ScriptView& script, std::size_t first, std::size_t end,
            std::vector<FindingDraft>& found) {
     if (end - first < shortest_list) return;
+    std::size_t sentences = 0;
     for (std::size_t i = first; i < end; ++i) {
         if (has_pace(script.thoughts[i])) return;
+        sentences += is_sentence(script.thoughts[i]) ? 1 : 0;
     }
+    if (2 * sentences >= end - first) return;
     const auto words = words_of(script.thoughts[first]);
     auto fix = slow_down(script, first, end);
     if (!words || !fix) return;
@@ -92,8 +106,9 @@ extern const Rule list_unslowed = {
         "Readers slow down for a list, because a listener cannot look back at its items (common "
         "practice, no source). "
         "The time assumes it only where `< >` says so. "
-        "Said once of a list of three items or more in which no item has a pace of its own; the "
-        "fix slows each item.",
+        "Said once of a list of three items or more in which no item has a pace of its own, and "
+        "not "
+        "of a list of whole sentences; the fix slows each item.",
     .check_script = check,
     .concerns = is_item,
 };
