@@ -246,8 +246,14 @@ Problem set_stage(Header& header, std::string_view value, Span /*span*/) {
     if (header.stage) return std::nullopt;
     return "draft, mark or read";
 }
-Problem set_language(Header& header, std::string_view value, Span /*span*/) {
+Problem set_language(Header& header, std::string_view value, Span span) {
     if (!is_language_tag(value)) return "a language tag such as en-US or en-GB";
+    const std::string tag = unicode::to_lower(value);
+    if (tag != "en" && !tag.starts_with("en-")) {
+        header.problems.push_back({span,
+                                   fmt::format("“{}” cannot be said here: only English can", value),
+                                   "en-US or en-GB"});
+    }
     header.language = value;
     return std::nullopt;
 }
