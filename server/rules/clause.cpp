@@ -2,75 +2,17 @@
 // called a clause: a missed join is better than a wrong cut.
 #include "rules/clause.h"
 
+#include "rules/word_class.h"
+
 #include <algorithm>
 #include <array>
 
 namespace say::rules {
 namespace {
 
-template <std::size_t Size>
-bool is_one_of(std::string_view word, const std::array<std::string_view, Size>& list) {
-    return std::find(list.begin(), list.end(), word) != list.end();
-}
-
 // How many words back from a join anything is looked for: no real sentence needs more, and a
 // paragraph of 64 KiB must not cost its square.
 constexpr int reach = 60;
-
-// Pronouns that can only be a subject.
-bool is_nominative(std::string_view word) {
-    constexpr std::array<std::string_view, 5> list = {"i", "he", "she", "we", "they"};
-    return is_one_of(word, list);
-}
-
-// "it's", "we'll", "that's": subject and verb in one.
-bool is_subject_and_verb(std::string_view word) {
-    const std::size_t apostrophe = word.find('\'');
-    if (apostrophe == std::string_view::npos) return false;
-    constexpr std::array<std::string_view, 12> subjects = {
-        "i", "he", "she", "we", "they", "you", "it", "that", "there", "here", "who", "what"};
-    constexpr std::array<std::string_view, 6> verbs = {"s", "m", "re", "ve", "ll", "d"};
-    return is_one_of(word.substr(0, apostrophe), subjects) &&
-           is_one_of(word.substr(apostrophe + 1), verbs);
-}
-
-bool is_finite(std::string_view word) {
-    if (word.ends_with("n't")) return true;
-    constexpr std::array<std::string_view, 21> list = {
-        "is",  "are",  "was",   "were",  "am",     "has",   "have", "had", "does",  "did",   "do",
-        "can", "will", "could", "would", "should", "might", "must", "may", "shall", "cannot"};
-    return is_one_of(word, list);
-}
-
-bool is_determiner(std::string_view word) {
-    constexpr std::array<std::string_view, 23> list = {
-        "the",  "a",     "an",   "my",    "your",  "his",   "her",    "its",
-        "our",  "their", "this", "that",  "these", "those", "some",   "many",
-        "most", "all",   "each", "every", "no",    "one",   "another"};
-    return is_one_of(word, list);
-}
-
-// Words that turn what follows into a part of what stands before.
-bool is_relative(std::string_view word) {
-    constexpr std::array<std::string_view, 11> list = {
-        "who", "which", "that", "whose", "whom", "where", "when", "if", "to", "because", "than"};
-    return is_one_of(word, list);
-}
-
-bool is_preposition(std::string_view word) {
-    constexpr std::array<std::string_view, 22> list = {
-        "in",      "on",    "at",    "for",  "with",    "from",    "by",      "after",
-        "before",  "into",  "about", "over", "under",   "through", "between", "during",
-        "without", "until", "to",    "as",   "against", "along"};
-    return is_one_of(word, list);
-}
-
-bool is_conjunction(std::string_view word) {
-    constexpr std::array<std::string_view, 18> list = {
-        "and",   "but", "so",       "or",     "because", "which",  "who",   "when",    "where",
-        "while", "if",  "although", "though", "since",   "unless", "until", "whether", "then"};
-    return is_one_of(word, list);
-}
 
 bool parts(const ThoughtView& view, int index) {
     return view.reading.said[static_cast<std::size_t>(index)].after != Juncture::none;
@@ -96,17 +38,6 @@ bool opens_with_plain_pronoun(const ThoughtView& view, int index, int end) {
         return false;
     const std::string_view next = heard(view, index + 1);
     return is_finite(next) || (!next.empty() && !is_function_word(next));
-}
-
-bool subordinates(const ThoughtView& view, int index, int end) {
-    const std::string_view word = heard(view, index);
-    // "before the low tide" opens nothing, "before we walk" does.
-    constexpr std::array<std::string_view, 5> prepositions = {"since", "after", "before", "until",
-                                                              "once"};
-    if (is_one_of(word, prepositions)) return opens_clause(view, index + 1, end);
-    constexpr std::array<std::string_view, 9> list = {
-        "if", "when", "while", "because", "although", "though", "unless", "whether", "whenever"};
-    return is_one_of(word, list);
 }
 
 // "Last fall, the volunteers and I agreed": a short stretch without a verb is one half of a
@@ -154,10 +85,11 @@ std::string_view heard(const ThoughtView& view, int index) {
 }
 
 const Sentence* sentence_of(const ThoughtView& view, int index) {
-    for (const Sentence& sentence : view.reading.sentences) {
-        if (sentence.first <= index && index < sentence.last) return &sentence;
-    }
-    return nullptr;
+    const auto& sentences = view.reading.sentences; // in order: a pasted book has thousands
+    const auto found =
+        std::partition_point(sentences.begin(), sentences.end(),
+                             [&](const Sentence& each) { return each.last <= index; });
+    return found != sentences.end() && found->first <= index ? &*found : nullptr;
 }
 
 bool opens_clause(const ThoughtView& view, int index, int end) {
@@ -171,6 +103,17 @@ bool opens_clause(const ThoughtView& view, int index, int end) {
     return false;
 }
 
+bool subordinates(const ThoughtView& view, int index, int end) {
+    const std::string_view word = heard(view, index);
+    // "before the low tide" opens nothing, "before we walk" does.
+    constexpr std::array<std::string_view, 5> prepositions = {"since", "after", "before", "until",
+                                                              "once"};
+    if (is_one_of(word, prepositions)) return opens_clause(view, index + 1, end);
+    constexpr std::array<std::string_view, 9> list = {
+        "if", "when", "while", "because", "although", "though", "unless", "whether", "whenever"};
+    return is_one_of(word, list);
+}
+
 bool joins_ideas(const ThoughtView& view, int first, int index, int end) {
     const std::string_view word = heard(view, index);
     if (word != "and" && word != "but" && word != "so") return false;
@@ -181,21 +124,6 @@ bool joins_ideas(const ThoughtView& view, int first, int index, int end) {
     if (word == "but" && says_not_only(view, first, index)) return false;
     if (is_second_subject(view, first, index)) return false;
     return opens_clause(view, subject, end) && holds_clause(view, first, index);
-}
-
-double breath_worth(const ThoughtView& view, int index) {
-    const Said& before = view.reading.said[static_cast<std::size_t>(index - 1)];
-    // What readers do counts most; the word lists keep the place at a phrase's edge.
-    double worth = 2.5 * static_cast<double>(before.phrasing.chances.paused);
-    if (before.after == Juncture::comma) worth += 0.5;
-    if (before.after >= Juncture::strong) worth += 1.0;
-    const std::string_view word = heard(view, index);
-    if (is_conjunction(word)) worth += 0.5;
-    if (is_preposition(word)) worth += 0.3;
-    // "the / shore", "to / walk": nobody breathes there.
-    const std::string_view left = heard(view, index - 1);
-    if (!left.empty() && before.after == Juncture::none && is_function_word(left)) worth -= 1.5;
-    return worth;
 }
 
 } // namespace say::rules

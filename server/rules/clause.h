@@ -15,10 +15,9 @@ std::string_view heard(const ThoughtView& view, int index);
 const Sentence* sentence_of(const ThoughtView& view, int index);
 // Whether words [index, end) begin with a subject that has a verb: "we walk", "the tide is".
 bool opens_clause(const ThoughtView& view, int index, int end);
+// Whether word `index` begins a side clause: "if", "before we".
+bool subordinates(const ThoughtView& view, int index, int end);
 // Whether word `index` is "and", "but" or "so" and joins two clauses of the sentence [first, end).
 bool joins_ideas(const ThoughtView& view, int first, int index, int end);
-
-// How well a reader may breathe before word `index`, apart from balance: the higher the better.
-double breath_worth(const ThoughtView& view, int index);
 
 } // namespace say::rules

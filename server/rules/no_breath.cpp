@@ -1,5 +1,6 @@
 // A stretch between two pauses that outlasts one breath. The speaker will take the breath anyway,
 // in the wrong place; the fix proposes a place that the sentence already offers.
+#include "rules/breath.h"
 #include "rules/clause.h"
 #include "rules/rule.h"
 #include "rules/split.h"
@@ -11,27 +12,6 @@
 
 namespace say::rules {
 namespace {
-
-// What is shown as 6.0 s is not over a limit of 6.0 s.
-bool is_over(const ThoughtView& view, Seconds length) {
-    return length > view.options.breath_limit + Seconds{0.05};
-}
-
-Seconds length_of(const ThoughtView& view, int first, int last) {
-    const Said& from = view.reading.said[static_cast<std::size_t>(first)];
-    const Said& to = view.reading.said[static_cast<std::size_t>(last)];
-    return to.at + to.seconds - from.at;
-}
-
-// Words before which a breath brings every part of [first, last] under the limit. False where the
-// words offer no place.
-bool find_places(const ThoughtView& view, int first, int last, std::vector<int>& places) {
-    if (!is_over(view, length_of(view, first, last))) return true;
-    const int place = view.breath_spot(first, last);
-    if (place == 0) return false;
-    places.push_back(place);
-    return find_places(view, first, place - 1, places) && find_places(view, place, last, places);
-}
 
 std::optional<Fix> pause_fix(const ThoughtView& view, const std::vector<int>& places,
                              std::string_view mark, std::string_view title) {
@@ -69,15 +49,15 @@ std::optional<Fix> thought_fix(const ThoughtView& view, const BreathGroup& group
 // Every stretch that is too long, so that one fix mends the thought.
 std::vector<Fix> fixes_for(const ThoughtView& view, const BreathGroup& longest) {
     std::vector<int> places;
-    bool possible = true;
     int stretches = 0;
     for (const BreathGroup& group : view.reading.breaths) {
-        if (!is_over(view, group.seconds)) continue;
+        if (!outlasts_breath(view, group.seconds)) continue;
         ++stretches;
-        possible = possible && find_places(view, group.first, group.last, places);
+        const std::vector<int> more = breath_places(view, group);
+        places.insert(places.end(), more.begin(), more.end());
     }
     std::vector<Fix> fixes;
-    if (!possible) return fixes;
+    if (places.empty()) return fixes;
     if (auto fix = pause_fix(view, places, "/", "Breathe here")) {
         fix->preferred = true;
         fixes.push_back(std::move(*fix));
@@ -102,7 +82,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     const auto longest =
         std::max_element(groups.begin(), groups.end(),
                          [](const auto& a, const auto& b) { return a.seconds < b.seconds; });
-    if (longest == groups.end() || !is_over(view, longest->seconds)) return {};
+    if (longest == groups.end() || !outlasts_breath(view, longest->seconds)) return {};
 
     const int word = last_breath(view, *longest);
     return {{.span = longest->span,

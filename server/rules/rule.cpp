@@ -1,7 +1,7 @@
 // What rules share: names, the forms in which times are shown, and places in a thought.
 #include "rules/rule.h"
 
-#include "rules/clause.h"
+#include "rules/breath.h"
 #include "rules/split.h"
 
 #include <fmt/core.h>
@@ -30,6 +30,15 @@ bool below_a_minute(double seconds) {
     return seconds < 59.95; // what rounds to 60.0 s is shown as 1:00
 }
 
+// A semicolon, a dash or a mark already makes a pause there: a breath beside it adds nothing.
+bool rests_before(const Reading& reading, int index) {
+    const auto pause =
+        std::partition_point(reading.pauses.begin(), reading.pauses.end(),
+                             [index](const PauseAt& each) { return each.after < index - 1; });
+    return pause != reading.pauses.end() && pause->after == index - 1 &&
+           pause->seconds >= breath_group_pause;
+}
+
 } // namespace
 
 std::string_view name_of(Severity severity) {
@@ -56,14 +65,17 @@ int ThoughtView::breath_spot(int first, int last) const {
     const double total =
         at(last) + reading.said[static_cast<std::size_t>(last)].seconds.count() - begin;
     const std::vector<bool> held = rules::pauseless(*this, first, last);
+    constexpr int few_words = 3; // fewer are not worth a breath of their own
     int best = 0;
     double best_worth = -1e9;
     for (int i = first + 1; i <= last; ++i) {
-        if (held[static_cast<std::size_t>(i - first)] || !rules::word_blanks(*this, i)) continue;
+        if (held[static_cast<std::size_t>(i - first)] || rules::holds_together(*this, i)) continue;
+        if (rests_before(reading, i) || !rules::word_blanks(*this, i)) continue;
         // A place off the middle leaves one long half: at the very edge it costs as much as a comma
         // and a joining word are worth.
         const double off = total > 0 ? std::abs((at(i) - begin) / total - 0.5) * 2 : 0;
-        const double worth = rules::breath_worth(*this, i) - 2.5 * off * off;
+        const bool sliver = i - first < few_words || last + 1 - i < few_words;
+        const double worth = rules::breath_worth(*this, i) - 2.5 * off * off - (sliver ? 1.0 : 0.0);
         if (worth > best_worth) {
             best_worth = worth;
             best = i;

@@ -1,7 +1,9 @@
 #include "rules/suggest.h"
 
+#include "rules/breath.h"
 #include "rules/clause.h"
 #include "rules/split.h"
+#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "speech/lexicon.h"
 #include "speech/passage.h"
@@ -37,10 +39,6 @@ const Said& said_of(const ThoughtView& view, int index) {
 bool is_content(const ThoughtView& view, int index) {
     const Said& said = said_of(view, index);
     return !said.spoken.empty() && !is_function_word(said.spoken.back().text);
-}
-
-bool is_figure(std::string_view word) {
-    return std::any_of(word.begin(), word.end(), ascii::is_digit);
 }
 
 // A mark may go around letters, digits and what stands between them; around an address it would be
@@ -175,21 +173,26 @@ void suggest_stress(const ThoughtView& view, std::vector<Suggestion>& found) {
 
 constexpr int apart = 4;             // words between one pause and the next
 constexpr int long_stretch = 12;     // words: readers pause somewhere in so many
+constexpr float conceivable = 0.25F; // and at the best place of a long stretch
 constexpr float likely = 0.55F;      // a chance of a pause worth offering by itself
-constexpr float conceivable = 0.15F; // and at the best place of a long stretch
 
-// Words before which something parts the thought already.
-std::vector<bool> parted_before(const ThoughtView& view) {
+enum class Edge : char { none, punctuation, mark };
+
+// What parts the thought before each word: what is written, and the breaths to come.
+std::vector<Edge> edges_before(const ThoughtView& view, const std::vector<int>& breaths) {
     const std::size_t count = view.reading.said.size();
-    std::vector<bool> parted(count + 1);
-    for (std::size_t i = 0; i < count; ++i)
-        parted[i + 1] = view.reading.said[i].after != Juncture::none;
+    std::vector<Edge> edges(count + 1, Edge::none);
+    for (std::size_t i = 0; i < count; ++i) {
+        if (view.reading.said[i].after != Juncture::none) edges[i + 1] = Edge::punctuation;
+    }
     for (const Mark& mark : view.written.marks) {
         const bool parts = is_pause(mark.kind) || mark.kind == MarkKind::direction;
         if (parts && mark.first >= 0 && mark.first < static_cast<int>(count))
-            parted[static_cast<std::size_t>(mark.first) + 1] = true;
+            edges[static_cast<std::size_t>(mark.first) + 1] = Edge::mark;
     }
-    return parted;
+    for (const int word : breaths)
+        edges[static_cast<std::size_t>(word)] = Edge::mark;
+    return edges;
 }
 
 class PauseFinder {
@@ -198,40 +201,69 @@ public:
         : view_(view), found_(found),
           held_(pauseless(view, 0, static_cast<int>(view.reading.said.size()) - 1)) {}
 
-    // The best place in the words [first, end), then what it leaves on either side.
+    // The best place in the words [first, end).
     void search(int first, int end) {
         if (end - first < 2 * apart) return;
-        int best = -1;
-        for (int i = first + apart; i <= end - apart; ++i) {
-            if (held_[static_cast<std::size_t>(i)] || !word_blanks(view_, i)) continue;
-            if (best < 0 || chance(i) > chance(best)) best = i;
-        }
+        const int best = best_in(first, end);
         if (best < 0) return;
-        const bool needed = end - first >= long_stretch && chance(best) >= conceivable;
-        if (chance(best) < likely && !needed) return;
-        const bool is_long = said_of(view_, best - 1).phrasing.chances.strongly_paused >= 0.5F;
-        search(first, best);
-        found_.push_back({.kind = is_long ? MarkKind::pause : MarkKind::breath, .word = best});
-        search(best, end);
+        const float least = end - first >= long_stretch ? conceivable : likely;
+        if (chance(best) >= least) found_.push_back({.kind = kind_at(best), .word = best});
     }
 
 private:
+    int best_in(int first, int end) const {
+        int best = -1;
+        double best_worth = 0;
+        for (int i = first + apart; i <= end - apart; ++i) {
+            if (held_[static_cast<std::size_t>(i)] || !is_edge(view_, i) || !word_blanks(view_, i))
+                continue;
+            const double worth = breath_worth(view_, i);
+            if (best >= 0 && worth <= best_worth) continue;
+            best = i;
+            best_worth = worth;
+        }
+        return best;
+    }
+
     float chance(int index) const { return said_of(view_, index - 1).phrasing.chances.paused; }
+
+    MarkKind kind_at(int index) const {
+        const bool held_open = said_of(view_, index - 1).phrasing.chances.strongly_paused >= 0.5F;
+        return held_open ? MarkKind::pause : MarkKind::breath;
+    }
 
     const ThoughtView& view_;
     std::vector<Suggestion>& found_;
     std::vector<bool> held_;
 };
 
+// First the breaths that the voice cannot do without, where `no-breath` would put them.
+std::vector<int> breaths_needed(const ThoughtView& view, const std::vector<Suggestion>& stresses) {
+    std::vector<int> leant_on;
+    for (const Suggestion& stress : stresses)
+        leant_on.push_back(stress.word);
+    std::vector<int> places;
+    for (const BreathGroup& group : view.reading.breaths) {
+        const std::vector<int> more = breath_places(view, group, leant_on);
+        places.insert(places.end(), more.begin(), more.end());
+    }
+    return places;
+}
+
 void suggest_pauses(const ThoughtView& view, std::vector<Suggestion>& found) {
     const int count = static_cast<int>(view.reading.said.size());
-    if (count < 2 * apart) return;
-    const std::vector<bool> parted = parted_before(view);
+    const std::vector<int> breaths = breaths_needed(view, found);
+    for (const int word : breaths)
+        found.push_back({.kind = MarkKind::breath, .word = word});
+    // A stretch beside a mark gets no other: else each run would find a place the last one left.
+    const std::vector<Edge> edges = edges_before(view, breaths);
     PauseFinder finder(view, found);
     int first = 0;
     for (int i = 1; i <= count; ++i) {
-        if (i < count && !parted[static_cast<std::size_t>(i)]) continue;
-        finder.search(first, i);
+        const Edge edge = edges[static_cast<std::size_t>(i)];
+        if (i < count && edge == Edge::none) continue;
+        if (edges[static_cast<std::size_t>(first)] != Edge::mark && edge != Edge::mark)
+            finder.search(first, i);
         first = i;
     }
 }

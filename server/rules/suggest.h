@@ -16,8 +16,8 @@ struct Suggestion {
     int word = 0; // the word to lean on; for the others the word they stand before
 };
 
-// By word, a pause before the stress on the same one. At most one stress a sentence; pauses four
-// words or more from any other.
+// By word, a pause before the stress on the same one. At most one stress a sentence; the breaths
+// that the voice needs, and other pauses four words or more from any.
 std::vector<Suggestion> suggest(const ThoughtView& view);
 // How well a word would carry the stress of its sentence; below zero where it cannot be marked.
 double stress_worth(const ThoughtView& view, int index);

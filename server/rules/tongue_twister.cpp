@@ -1,5 +1,6 @@
 // Words whose sounds trade places when they are said at speed. Only the words that trip are
 // underlined; a pause between them or a slow mark over them settles it.
+#include "rules/breath.h"
 #include "rules/clause.h"
 #include "rules/join.h"
 #include "rules/plain_words.h"

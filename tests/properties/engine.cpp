@@ -486,6 +486,29 @@ TEST_CASE("engine/light marks keep words and marks and are all there at once") {
     }
 }
 
+// Where the voice runs out of breath, light marks put the breath that the finding would offer.
+TEST_CASE("engine/light marks leave no breath to be mended") {
+    std::vector<std::string> texts = samples_and_noise(100);
+    for (unsigned seed = 1; seed <= 300; ++seed)
+        texts.push_back(marked_script(seed));
+    Options options;
+    options.stage = Stage::mark;
+    for (const double limit : {6.0, 2.5}) {
+        options.rules.breath_limit = Seconds{limit};
+        for (const std::string& text : texts) {
+            const auto before = cold(text, options);
+            const std::string marked = say::apply(text, edits_of(*before, Sweep::mark));
+            const auto after = cold(marked, options);
+            INFO(marked);
+            for (const Finding& finding : after->findings) {
+                if (finding.rule->id != "no-breath") continue;
+                for (const Fix& fix : fixes_of(*after, finding))
+                    CHECK(leaves_as_is(fix));
+            }
+        }
+    }
+}
+
 TEST_CASE("engine/noise never stops it") {
     for (unsigned seed = 1; seed <= 600; ++seed) {
         std::mt19937 random(seed);

@@ -1,0 +1,251 @@
+// Places to breathe, by word lists and by what readers do (docs/phrasing.md). The lists say where
+// nobody breathes, the readers which of the other places is best.
+#include "rules/breath.h"
+
+#include "rules/clause.h"
+#include "rules/word_class.h"
+#include "speech/lexicon.h"
+#include "text/ascii.h"
+
+#include <algorithm>
+#include <array>
+
+namespace say::rules {
+namespace {
+
+const Said& said_at(const ThoughtView& view, int index) {
+    return view.reading.said[static_cast<std::size_t>(index)];
+}
+
+int count_of(const ThoughtView& view) {
+    return static_cast<int>(view.reading.said.size());
+}
+
+bool is_number(const ThoughtView& view, int index) {
+    if (is_figure(view.word(index))) return true;
+    constexpr std::array<std::string_view, 21> list = {
+        "two",   "three", "four",    "five",   "six",     "seven",    "eight",
+        "nine",  "ten",   "eleven",  "twelve", "twenty",  "thirty",   "forty",
+        "fifty", "sixty", "seventy", "eighty", "hundred", "thousand", "million"};
+    return is_one_of(heard(view, index), list);
+}
+
+bool is_object(std::string_view word) {
+    constexpr std::array<std::string_view, 13> list = {
+        "me",     "him",     "her",     "it",     "us",       "them",      "you",
+        "myself", "himself", "herself", "itself", "yourself", "themselves"};
+    return is_one_of(word, list);
+}
+
+// Words that lean on the next one.
+bool is_degree(std::string_view word) {
+    constexpr std::array<std::string_view, 24> list = {
+        "almost", "also",   "already", "always", "even",  "ever", "hardly", "just",
+        "less",   "more",   "most",    "nearly", "never", "not",  "often",  "only",
+        "quite",  "really", "so",      "still",  "too",   "very", "as",     "every"};
+    return is_one_of(word, list);
+}
+
+// "moves in", "give up": the second half of a verb.
+bool is_particle(const ThoughtView& view, int index) {
+    constexpr std::array<std::string_view, 8> always = {"up",   "out",  "off",   "down",
+                                                        "away", "back", "apart", "together"};
+    constexpr std::array<std::string_view, 6> mostly_not = {"in",      "on",     "over",
+                                                            "through", "around", "along"};
+    const std::string_view word = heard(view, index);
+    if (is_one_of(word, always)) return true;
+    if (!is_one_of(word, mostly_not)) return false;
+    const bool ends = index + 1 == count_of(view) || said_at(view, index).after != Juncture::none;
+    const std::string_view next = heard(view, index + 1);
+    return ends || is_preposition(next) || is_conjunction(next);
+}
+
+bool is_capital(const ThoughtView& view, int index) {
+    const std::string_view word = view.word(index);
+    return !word.empty() && ascii::is_upper(word.front());
+}
+
+// "11 to 8", "7am and 9:30", "2,300 books".
+bool holds_numbers(const ThoughtView& view, int index) {
+    if (is_number(view, index)) return true;
+    if (!is_number(view, index - 1)) return false;
+    if (is_number(view, index + 1)) return true;
+    const std::string_view word = heard(view, index);
+    return !is_conjunction(word) && (!is_preposition(word) || word == "to" || word == "per");
+}
+
+// A small word belongs to what follows, unless it ends its phrase: "count them / and", "moves in /
+// from the west".
+bool holds_small_word(std::string_view left, std::string_view right) {
+    if (is_conjunction(left) || is_determiner(left)) return true;
+    if (is_conjunction(right)) return false;
+    constexpr std::array<std::string_view, 2> places = {"here", "there"};
+    const bool ends = is_object(left) || is_preposition(left) || is_one_of(left, places);
+    return !ends || !is_preposition(right);
+}
+
+// A clause by its first word: "because", "before we", "which".
+bool begins_clause(const ThoughtView& view, int index) {
+    const Sentence* sentence = sentence_of(view, index);
+    if (sentence == nullptr) return false;
+    const std::string_view word = heard(view, index);
+    return word == "but" || word == "which" || subordinates(view, index, sentence->last) ||
+           joins_ideas(view, sentence->first, index, sentence->last);
+}
+
+// Whether an "if" or a "when" stands before word `index` in the same stretch.
+bool follows_side_clause(const ThoughtView& view, int first, int index, int end) {
+    constexpr int reach = 12;
+    for (int i = index - 2; i >= std::max(first, index - reach); --i) {
+        if (said_at(view, i).after != Juncture::none) return false;
+        if (subordinates(view, i, end)) return true;
+    }
+    return false;
+}
+
+// "If you count them every spring / you start to see": the main clause. Without an "if" it is more
+// likely a part of the noun: "the one I saw".
+double worth_of_subject(const ThoughtView& view, int index) {
+    const Sentence* sentence = sentence_of(view, index);
+    if (sentence == nullptr || !opens_clause(view, index, sentence->last)) return 0;
+    if (is_determiner(heard(view, index))) return 0.3;
+    return follows_side_clause(view, sentence->first, index, sentence->last) ? 0.5 : -0.6;
+}
+
+// "a kick in the teeth", "two years in a row are": what follows a bare noun, and what stands
+// between a subject and its verb.
+bool belongs_to_noun(const ThoughtView& view, int index) {
+    if (is_determiner(heard(view, index - 2))) return true;
+    constexpr int near = 4;
+    for (int i = index + 1; i <= std::min(index + near, count_of(view) - 1); ++i) {
+        if (said_at(view, i - 1).after != Juncture::none) return false;
+        if (is_conjunction(heard(view, i)) || is_nominative(heard(view, i))) return false;
+        if (is_finite(heard(view, i))) return true;
+    }
+    return false;
+}
+
+double worth_of_small_word(const ThoughtView& view, int index) {
+    const std::string_view word = heard(view, index);
+    constexpr std::array<std::string_view, 4> of_a_noun = {"who", "whom", "whose", "that"};
+    if (is_one_of(word, of_a_noun)) return -0.3;
+    if (begins_clause(view, index)) return 1.0;
+    if (is_conjunction(word)) return word == "or" ? 0.2 : 0.6;
+    if (word == "to" || word == "as") return -0.3; // it completes the verb
+    if (is_preposition(word)) return belongs_to_noun(view, index) ? 0 : 0.3;
+    return worth_of_subject(view, index);
+}
+
+// What stands on either side where no punctuation does.
+double worth_between(const ThoughtView& view, int index) {
+    const std::string_view left = heard(view, index - 1);
+    const std::string_view right = heard(view, index);
+    double worth = worth_of_small_word(view, index);
+    if (!left.empty() && is_function_word(left)) worth -= 0.5;
+    // Subject and verb, verb and object, the words of one noun.
+    if (is_finite(right)) worth -= 1.5;
+    constexpr std::array<std::string_view, 7> times = {"every", "each",  "last",   "next",
+                                                       "this",  "today", "tonight"};
+    const bool adds_time = is_one_of(right, times);
+    if (is_determiner(right) && !adds_time && worth <= 0) worth -= 1.0;
+    if (!is_function_word(right) && !is_conjunction(right) && !is_preposition(right) && !adds_time)
+        worth -= is_capital(view, index - 1) ? 2.0 : 1.2;
+    return worth;
+}
+
+constexpr double longer_when_leant_on = 0.15; // of a word's time; docs/timing.md: 1 / 0.9
+
+// The length of words as it will be once some of them are stressed.
+Seconds length_with(const ThoughtView& view, int first, int last,
+                    const std::vector<int>& leant_on) {
+    Seconds length = length_of(view, first, last);
+    for (const int word : leant_on) {
+        if (first <= word && word <= last)
+            length += said_at(view, word).seconds * longer_when_leant_on;
+    }
+    return length;
+}
+
+void find_places(const ThoughtView& view, int first, int last, const std::vector<int>& leant_on,
+                 std::vector<int>& places) {
+    if (!outlasts_breath(view, length_with(view, first, last, leant_on))) return;
+    const int place = view.breath_spot(first, last);
+    if (place == 0) return;
+    find_places(view, first, place - 1, leant_on, places);
+    places.push_back(place);
+    find_places(view, place, last, leant_on, places);
+}
+
+// A word that takes a breath of its own (an address read out) draws places near it that are not
+// needed once it stands alone: the worst go first.
+void drop_needless(const ThoughtView& view, const BreathGroup& group,
+                   const std::vector<int>& leant_on, std::vector<int>& places) {
+    if (places.size() < 2) return;
+    std::vector<int> worst_first = places;
+    std::stable_sort(worst_first.begin(), worst_first.end(),
+                     [&](int a, int b) { return breath_worth(view, a) < breath_worth(view, b); });
+    for (const int place : worst_first) {
+        const auto at = std::lower_bound(places.begin(), places.end(), place);
+        const int first = at == places.begin() ? group.first : *(at - 1);
+        const int last = at + 1 == places.end() ? group.last : *(at + 1) - 1;
+        if (!outlasts_breath(view, length_with(view, first, last, leant_on))) places.erase(at);
+    }
+}
+
+} // namespace
+
+bool holds_together(const ThoughtView& view, int index) {
+    if (index <= 0 || index >= count_of(view)) return true;
+    if (said_at(view, index - 1).after != Juncture::none) return false;
+    const std::string_view left = heard(view, index - 1);
+    const std::string_view right = heard(view, index);
+    if (right == "of" || right == "than" || right == "not" || is_particle(view, index)) return true;
+    if (holds_numbers(view, index)) return true;
+    if (is_capital(view, index - 1) && is_capital(view, index)) return true;
+    const Sentence* sentence = sentence_of(view, index);
+    const int end = sentence == nullptr ? count_of(view) : sentence->last;
+    if (is_object(right) && !opens_clause(view, index, end)) return true;
+    if (is_degree(left)) return !is_conjunction(right) && !is_preposition(right);
+    return !left.empty() && is_function_word(left) && holds_small_word(left, right);
+}
+
+bool is_edge(const ThoughtView& view, int index) {
+    if (holds_together(view, index)) return false;
+    if (said_at(view, index - 1).after != Juncture::none) return true;
+    return worth_between(view, index) > 0;
+}
+
+double breath_worth(const ThoughtView& view, int index) {
+    const Said& before = said_at(view, index - 1);
+    // What readers do counts most; the word lists keep the place at a phrase's edge.
+    double worth = 4.0 * static_cast<double>(before.phrasing.chances.paused);
+    if (before.after == Juncture::none) {
+        worth += worth_between(view, index);
+        return holds_together(view, index) ? worth - 2.0 : worth;
+    }
+    worth += before.after == Juncture::comma ? 1.0 : 1.2;
+    // "Friday, 12 March": the comma of a date.
+    if (is_figure(view.word(index)) && is_capital(view, index - 1)) worth -= 2.0;
+    if (is_conjunction(heard(view, index))) worth += 0.5;
+    return worth;
+}
+
+bool outlasts_breath(const ThoughtView& view, Seconds length) {
+    return length > view.options.breath_limit + Seconds{0.05};
+}
+
+Seconds length_of(const ThoughtView& view, int first, int last) {
+    const Said& from = said_at(view, first);
+    const Said& to = said_at(view, last);
+    return to.at + to.seconds - from.at;
+}
+
+std::vector<int> breath_places(const ThoughtView& view, const BreathGroup& group,
+                               const std::vector<int>& leant_on) {
+    std::vector<int> places;
+    find_places(view, group.first, group.last, leant_on, places);
+    drop_needless(view, group, leant_on, places);
+    return places;
+}
+
+} // namespace say::rules
