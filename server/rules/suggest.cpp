@@ -48,7 +48,8 @@ bool takes_a_pair(std::string_view word) {
         return ascii::is_letter(c) || ascii::is_digit(c) || static_cast<unsigned char>(c) >= 0x80 ||
                c == '\'' || c == '-';
     };
-    return !word.empty() && std::all_of(word.begin(), word.end(), plain);
+    const bool quotes = word.find("“") != word.npos || word.find("”") != word.npos;
+    return !word.empty() && !quotes && std::all_of(word.begin(), word.end(), plain);
 }
 
 // Only blanks, quotes and a sentence's punctuation around the word: then nothing else can be read
@@ -61,7 +62,13 @@ bool stands_free(const ThoughtView& view, Span word) {
     const std::size_t right = behind.find_first_not_of(",.;:!?\"'\xE2\x80\x9D\x99\xA6");
     const bool opens = left == std::string_view::npos || left + 1 <= view.content.begin.value ||
                        ascii::is_blank(before[left]);
-    return opens && (right == std::string_view::npos || ascii::is_blank(behind[right]));
+    if (!opens || right == std::string_view::npos) return opens;
+    // "20 ° ... °", "5 x 4": what these signs are hangs on the word they stand behind.
+    const std::size_t next = behind.find_first_not_of(" \t\r\n", right);
+    const std::string_view rest = behind.substr(std::min(next, behind.size()));
+    const bool times = rest == "x" || (rest.starts_with('x') && ascii::is_blank(rest[1]));
+    const bool pairs = rest.starts_with("°") && view.source.find("°") != view.source.rfind("°");
+    return ascii::is_blank(behind[right]) && !times && !pairs;
 }
 
 bool stands_alone(const ThoughtView& view, int index) {
@@ -124,8 +131,7 @@ bool is_never_leant_on(const ThoughtView& view, int index) {
     if (word.starts_with("°") || (index > 0 && view.word(index - 1) == "©")) return true;
     const Span place = view.written.words[static_cast<std::size_t>(index)].source;
     const bool stop = place.end.value < view.source.size() && view.source[place.end.value] == '.';
-    const bool goes_on = stop && said_of(view, index).after == Juncture::none;
-    return goes_on && is_abbreviation(ascii::lower(word));
+    return stop && is_abbreviation(ascii::lower(word));
 }
 
 double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, int index) {
@@ -152,7 +158,20 @@ bool has_stress(const ThoughtView& view, const Sentence& sentence) {
     });
 }
 
+// A star that is no mark ("an A*") could pair with one that is put in.
+bool has_loose_star(const ThoughtView& view) {
+    const std::string_view text = view.source.substr(view.content.begin.value, view.content.size());
+    auto loose = std::count(text.begin(), text.end(), '*');
+    for (const Mark& mark : view.written.marks) {
+        if (is_stress(mark.kind) && !mark.open.empty() &&
+            slice(view.source, mark.open).front() == '*')
+            loose -= static_cast<std::ptrdiff_t>(mark.open.size() + mark.close.size());
+    }
+    return loose > 0;
+}
+
 void suggest_stress(const ThoughtView& view, std::vector<Suggestion>& found) {
+    if (has_loose_star(view)) return;
     for (const Sentence& sentence : view.reading.sentences) {
         if (sentence.last - sentence.first < shortest_sentence || has_stress(view, sentence))
             continue;

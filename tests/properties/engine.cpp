@@ -462,7 +462,10 @@ TEST_CASE("engine/fixes keep every word and tear no mark") {
 // Light marks are marks: the words stay, nothing that was marked changes, and a second run adds
 // nothing.
 TEST_CASE("engine/light marks keep words and marks and are all there at once") {
-    for (const std::string& text : samples_and_noise(300)) {
+    std::vector<std::string> texts = samples_and_noise(300);
+    for (unsigned seed = 1; seed <= 300; ++seed)
+        texts.push_back(marked_script(seed));
+    for (const std::string& text : texts) {
         const auto before = cold(text);
         const std::vector<TextEdit> edits = edits_of(*before, Sweep::mark);
         const std::string once = say::apply(text, edits);
