@@ -227,6 +227,34 @@ bool say_money_range(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "£5/£3", "£9/£7/£5": one or the other. A slash between two choices is "or" (The Chicago Manual of
+// Style 17, 6.106, from memory).
+bool say_money_choice(Passage& passage, std::size_t i, std::string_view token) {
+    const Language language = passage.language();
+    std::string words;
+    std::size_t choices = 0;
+    for (std::string_view rest = token; !rest.empty();) {
+        const std::size_t slash = std::min(rest.find('/'), rest.size());
+        const std::optional<Figure> figure = read_figure(rest.substr(0, slash));
+        if (!figure || figure->currency.empty() || !figure->suffix.empty()) return false;
+        append_words(words, choices++ > 0 ? "or" : "");
+        append_words(
+            words, money_words({*figure, currency_of(figure->currency), {}, {}, false}, language));
+        rest.remove_prefix(std::min(rest.size(), slash + 1));
+    }
+    if (choices < 2 || token.ends_with('/')) return false;
+    passage.say(i, words);
+    return true;
+}
+
+// "50c off", "20c each": cents, where nothing else is meant.
+bool is_cents(const Passage& passage, std::size_t i, std::string_view sign) {
+    static constexpr auto behind =
+        std::to_array<std::string_view>({"a", "apiece", "each", "less", "more", "off", "per"});
+    return sign == "c" && passage.joined(i) &&
+           std::find(behind.begin(), behind.end(), passage.folded(i + 1)) != behind.end();
+}
+
 // "$1.2 million-$1.5 million", whose middle word belongs to both amounts.
 bool say_spaced_money_range(Passage& passage, std::size_t i) {
     if (!passage.joined(i)) return false;
@@ -297,7 +325,9 @@ bool say_trailing_currency(Passage& passage, std::size_t i, const Figure& figure
     const std::string sign = figure.suffix.substr(0, slash);
     const std::string rate = rate_words(figure.suffix.substr(slash), language); // "80p/kg"
     if (rate.empty() && slash < figure.suffix.size()) return false;
-    const Currency* currency = letters ? nullptr : currency_of(sign);
+    const Currency* currency = letters                      ? nullptr
+                               : is_cents(passage, i, sign) ? currency_of("¢")
+                                                            : currency_of(sign);
     if (currency == nullptr && sign == "p" && passage.is_uk() && !is_line_count(figure.whole) &&
         !is_frame_rate(passage, figure)) {
         std::string words = number_words(figure, language);
@@ -362,6 +392,7 @@ bool say_money(Passage& passage, std::size_t i) {
         say_amount(passage, i + 1, amount);
         return true;
     }
+    if (say_money_choice(passage, i, token)) return true;
     if (say_spaced_money_range(passage, i) || say_money_range(passage, i, token)) return true;
     const std::optional<Figure> figure = read_figure(token);
     if (!figure) return false;

@@ -905,6 +905,15 @@ TEST_CASE("spoken/asks only where a reader would hesitate") {
     CHECK(readings(plain, Language::en_gb).empty());
 }
 
+TEST_CASE("spoken/says prices to choose from") {
+    CHECK(said("Entry is £5/£3.") == "entry is five pounds or three pounds");
+    CHECK(said("$9.50/$7/$1") == "nine dollars fifty cents or seven dollars or one dollar");
+    CHECK(said("$20/hour") == "twenty dollars per hour");
+    // Common practice, no source.
+    CHECK(said("50c off") == "fifty cents off");
+    CHECK(said("Room 50c") == "room fifty c");
+}
+
 TEST_CASE("spoken/handles typographic signs") {
     CHECK(said("Mira’s ’90s") == "mira's nineties");
     CHECK(said("5–6 and 1980–86") == "five to six and nineteen eighty to eighty six");
