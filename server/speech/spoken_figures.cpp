@@ -267,6 +267,18 @@ bool say_three_sides(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "454×454" are dots, unless a sum goes on: "120×120 is ...".
+bool is_picture_size(const Passage& passage, std::size_t i, const Figure& wide,
+                     const Figure& high) {
+    static constexpr auto sums = std::to_array<std::string_view>({"equals", "is", "makes"});
+    const auto has_dots = [](const Figure& side) {
+        return side.is_bare() && side.fraction.empty() && side.whole.size() >= 3 &&
+               side.whole.size() <= 4 && all_digits(side.whole);
+    };
+    return has_dots(wide) && has_dots(high) &&
+           !(passage.joined(i) && is_in(sums, passage.folded(i + 1)));
+}
+
 // "2x4", "4x100", "12\"×12\"": by; "×" between bare figures is "times".
 bool say_by(Passage& passage, std::size_t i, std::string_view token) {
     if (say_three_sides(passage, i, token)) return true;
@@ -286,13 +298,15 @@ bool say_by(Passage& passage, std::size_t i, std::string_view token) {
     const std::string to = side_words(*right, language, number);
     if (from.empty() || to.empty()) return false;
     // The dots of a picture: "nineteen twenty by ten eighty".
-    if (size == 1 && left->whole.size() == 4 && left->whole + "x" + right->whole == token &&
+    const std::string sign(token.substr(x, size));
+    const bool dots = size == 1 || is_picture_size(passage, i, *left, *right);
+    if (dots && left->whole.size() == 4 && left->whole + sign + right->whole == token &&
         (right->whole.size() == 3 || right->whole.size() == 4)) {
         passage.say(i, in_pairs(left->whole, language) + " by " + in_pairs(right->whole, language));
         return true;
     }
     const bool measured = !right->suffix.empty() || say_unit_behind(passage, i, Number::plural);
-    if (size > 1 && !measured) return false;
+    if (!dots && !measured) return false;
     passage.say(i, from + " by " + to);
     return true;
 }

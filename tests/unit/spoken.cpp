@@ -914,6 +914,16 @@ TEST_CASE("spoken/says prices to choose from") {
     CHECK(said("Room 50c") == "room fifty c");
 }
 
+TEST_CASE("spoken/says the dots of a picture") {
+    // The names of the sizes, as makers of screens and cameras say them: common practice, no
+    // source.
+    CHECK(said("1920×1080") == "nineteen twenty by ten eighty");
+    CHECK(said("A 454×454 screen") ==
+          "a four hundred fifty four by four hundred fifty four screen");
+    CHECK(said("120×120 is a sum") == "one hundred twenty times one hundred twenty is a sum");
+    CHECK(said("3×4") == "three times four");
+}
+
 TEST_CASE("spoken/handles typographic signs") {
     CHECK(said("Mira’s ’90s") == "mira's nineties");
     CHECK(said("5–6 and 1980–86") == "five to six and nineteen eighty to eighty six");
