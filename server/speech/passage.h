@@ -104,6 +104,10 @@ bool say_small_initials(Passage& passage, std::size_t i);
 std::string part_before_noun(const Passage& passage, std::size_t i, std::string words);
 // Behind "step", "slide" and the like "3/10" is one of many.
 bool is_part_numbered(const Passage& passage, std::size_t i);
+// "1/12 of its range", "by 3/12 each": a part of a whole and no day, and so the next of its kind.
+bool is_part_of_whole(const Passage& passage, std::size_t i);
+// "The odds are 10/1", "at odds of 9/2", "10/1 odds".
+bool is_odds(const Passage& passage, std::size_t i);
 // "Fri" before a date or time that begins at `first` becomes "friday".
 void say_weekday_before(Passage& passage, std::size_t first);
 // 11, 12 to "november twelfth", UK "the eleventh of december"; empty if they make no date.

@@ -352,8 +352,12 @@ void say_doubtful_date(Passage& passage, std::size_t i, int first, int second, i
         passage.say(i, date_words(likely, order_of(language), language));
         return;
     }
-    passage.say(i, date_words(likely, order_of(language), language),
-                {date_words(other, order_of(language), language)});
+    std::vector<std::string> others{date_words(other, order_of(language), language)};
+    // "Down by 1/12": a day or a part.
+    const bool by = passage.follows(i) && passage.folded(i - 1) == "by";
+    if (by && year_number == 0 && first < second)
+        others.push_back(fraction(std::to_string(first), std::to_string(second), language));
+    passage.say(i, date_words(likely, order_of(language), language), std::move(others));
 }
 
 bool say_numeric_date(Passage& passage, std::size_t i, std::string_view token, char separator) {
@@ -439,7 +443,8 @@ bool is_gap_of_name(std::string_view gap) {
 
 // "5/3": a date after "on Monday", else a fraction or a date, which is for the writer to say.
 bool say_day_and_month(Passage& passage, std::size_t i, std::string_view token) {
-    if (is_part_numbered(passage, i)) return false;
+    if (is_part_numbered(passage, i) || is_part_of_whole(passage, i) || is_odds(passage, i))
+        return false;
     const std::vector<std::string_view> parts = split(token, '/');
     if (parts.size() != 2 || parts[0].size() > 2) return false;
     const int first = to_int(parts[0]).value_or(0);
@@ -873,6 +878,45 @@ bool say_date(Passage& passage, std::size_t i) {
         return true;
     if (say_decade(passage, i, token) || say_prefixed(passage, i, token)) return true;
     return say_clipped_year(passage, i, token);
+}
+
+bool is_odds(const Passage& passage, std::size_t i) {
+    if (passage.joined(i) && passage.folded(i + 1) == "odds") return true;
+    if (!passage.follows(i)) return false;
+    static constexpr auto links = std::to_array<std::string_view>({"are", "at", "of", "were"});
+    const bool link = std::find(links.begin(), links.end(), passage.folded(i - 1)) != links.end();
+    return passage.folded(i - 1) == "odds" ||
+           (link && i > 1 && passage.follows(i - 1) && passage.folded(i - 2) == "odds");
+}
+
+namespace {
+
+bool is_open_part(const Passage& passage, std::size_t i) {
+    const std::vector<std::string_view> parts = split(passage.raw(i), '/');
+    if (parts.size() != 2) return false;
+    const std::optional<int> top = to_int(parts[0]);
+    const std::optional<int> whole = to_int(parts[1]);
+    if (!top || !whole || *top < 1 || *top >= *whole) return false;
+    // "On 1/12 of each year" is a day.
+    return !has_date_cue(passage, i) || passage.folded(i - 1) == "by";
+}
+
+bool is_told_part(const Passage& passage, std::size_t i) {
+    static constexpr auto behind = std::to_array<std::string_view>({"apiece", "each", "of"});
+    return is_open_part(passage, i) && passage.joined(i) &&
+           std::find(behind.begin(), behind.end(), passage.folded(i + 1)) != behind.end();
+}
+
+} // namespace
+
+bool is_part_of_whole(const Passage& passage, std::size_t i) {
+    if (!is_open_part(passage, i)) return false;
+    if (is_told_part(passage, i)) return true;
+    const std::string_view whole = passage.raw(i).substr(passage.raw(i).find('/'));
+    for (std::size_t at = 0; at < passage.size(); ++at) {
+        if (passage.raw(at).ends_with(whole) && is_told_part(passage, at)) return true;
+    }
+    return false;
 }
 
 bool is_part_numbered(const Passage& passage, std::size_t i) {

@@ -682,6 +682,15 @@ bool say_one_of_many(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "The odds are 10/1": ten to one.
+bool say_odds(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<Slashed> pair = read_slashed(token);
+    if (!pair || !is_odds(passage, i)) return false;
+    const Language language = passage.language();
+    passage.say(i, cardinal(pair->top, language) + " to " + cardinal(pair->bottom, language));
+    return true;
+}
+
 // "50/60 Hz", "110/220 V": the one or the other.
 bool say_either_measure(Passage& passage, std::size_t i, std::string_view token) {
     static constexpr auto units = std::to_array<std::string_view>({"Hz", "V", "W", "fps"});
@@ -732,6 +741,7 @@ bool say_fraction(Passage& passage, std::size_t i) {
         say_thread(passage, i, token)) {
         return true;
     }
+    if (say_odds(passage, i, token)) return true;
     if (say_one_of_many(passage, i, token) || say_mixed_compound(passage, i, token)) return true;
     if (say_aperture(passage, i, token)) return true;
     if (say_fraction_compound(passage, i, token) || say_over(passage, i, token)) return true;
@@ -794,8 +804,9 @@ bool say_fraction(Passage& passage, std::size_t i) {
     // "1/250 s"
     if (unit && words.ends_with("th") && (passage.text(i + 1) == "s"))
         passage.say(i + 1, "of a second");
+    const bool part = is_part_of_whole(passage, i);
     const bool of = passage.joined(i) && passage.folded(i + 1) == "of";
-    const bool settled = unit || of || is_usual_fraction(*pair) || !could_be_date(*pair);
+    const bool settled = unit || of || part || is_usual_fraction(*pair) || !could_be_date(*pair);
     if (settled) {
         passage.say(i, words);
     } else {

@@ -914,6 +914,22 @@ TEST_CASE("spoken/says prices to choose from") {
     CHECK(said("Room 50c") == "room fifty c");
 }
 
+// The rule of twelfths, by which seamanship handbooks tell how a tide rises: 1/12 in the first
+// hour, 2/12 in the second, 3/12 in the third and fourth (from memory).
+TEST_CASE("spoken/says parts and odds, and days where a day is meant") {
+    const char* tide = "It rises by 1/12 of its range, then by 2/12, then by 3/12 each.";
+    CHECK(said(tide) == "it rises by one twelfth of its range then by two twelfths then by three "
+                        "twelfths each");
+    CHECK(readings(tide).empty());
+    CHECK(said("It fell by 1/10 of a metre.") == "it fell by one tenth of a metre");
+    CHECK(said("The odds are 10/1.") == "the odds are ten to one");
+    CHECK(said("We stop at 9/2 odds.") == "we stop at nine to two odds");
+    CHECK(said("We meet on 1/12.") == "we meet on january twelfth");
+    CHECK(said("Send it by 3/12.") == "send it by march twelfth");
+    CHECK(readings("Send it by 3/12.") ==
+          std::vector<std::string>{"december third", "three twelfths"});
+}
+
 TEST_CASE("spoken/says the dots of a picture") {
     // The names of the sizes, as makers of screens and cameras say them: common practice, no
     // source.
