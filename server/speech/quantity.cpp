@@ -110,9 +110,9 @@ constexpr auto determiners = std::to_array<std::string_view>({
 
 // Words behind a quantity that are no noun, beyond the function words.
 constexpr auto no_nouns = std::to_array<std::string_view>({
-    "ago",  "apart", "apiece", "away", "back", "deep", "down",  "each", "extra",
-    "high", "later", "less",   "long", "more", "off",  "old",   "only", "per",
-    "tall", "thick", "today",  "too",  "up",   "wide", "worth",
+    "ago",  "apart", "apiece", "away",  "back", "deep", "down", "each",  "extra",
+    "high", "later", "less",   "long",  "more", "off",  "old",  "only",  "per",
+    "tall", "thick", "thin",   "today", "too",  "up",   "wide", "worth",
 });
 
 } // namespace

@@ -193,6 +193,22 @@ bool say_day_of_month(Passage& passage, std::size_t i) {
     return true;
 }
 
+// "Fri 11 to Sun 13 June": the day whose month comes later.
+void say_earlier_day(Passage& passage, std::size_t i, int day) {
+    static constexpr auto links =
+        std::to_array<std::string_view>({"and", "or", "through", "to", "until"});
+    if (i < 4 || !passage.follows(i) || !passage.follows(i - 1) || !passage.follows(i - 2) ||
+        !passage.follows(i - 3))
+        return;
+    if (weekday_of(passage.folded(i - 1)).empty() || weekday_of(passage.folded(i - 4)).empty() ||
+        std::find(links.begin(), links.end(), passage.folded(i - 2)) == links.end())
+        return;
+    const std::optional<Days> earlier = read_days(passage.text(i - 3));
+    if (!earlier || earlier->from.number >= day) return;
+    passage.say(i - 3, days_words(*earlier, "the"));
+    say_weekday_before(passage, i - 3);
+}
+
 // "25 July 2012": the figure takes "the" and "of".
 bool say_day_before_month(Passage& passage, std::size_t i) {
     if (!passage.joined(i)) return false;
@@ -213,6 +229,7 @@ bool say_day_before_month(Passage& passage, std::size_t i) {
     passage.say(i + 1, name);
     say_year_behind(passage, i + 1);
     say_weekday_before(passage, i);
+    say_earlier_day(passage, i, days->from.number);
     return true;
 }
 

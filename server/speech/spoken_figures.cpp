@@ -575,7 +575,7 @@ bool could_be_date(const Slashed& pair) {
 }
 
 // "won 3-2", "a 1-0 lead": in the UK the two figures stand alone, and none is "nil".
-bool is_score(const Passage& passage, std::size_t i, const FigureRange& range) {
+bool is_told_score(const Passage& passage, std::size_t i, const FigureRange& range) {
     static constexpr auto before = std::to_array<std::string_view>({
         "ahead", "beat", "beaten",  "draw", "drawn", "drew",    "finished",
         "it",    "lead", "leading", "led",  "lose",  "losing",  "lost",
@@ -589,6 +589,19 @@ bool is_score(const Passage& passage, std::size_t i, const FigureRange& range) {
     };
     return (passage.follows(i) && has(before, passage.folded(i - 1))) ||
            (passage.joined(i) && has(behind, passage.folded(i + 1)));
+}
+
+// A score, or a further set of one: "won 6-4, 7-6".
+bool is_score(const Passage& passage, std::size_t i, const FigureRange& range) {
+    if (is_told_score(passage, i, range)) return true;
+    constexpr std::size_t most_sets = 5;
+    for (std::size_t back = 1; back < most_sets && back <= i; ++back) {
+        if (!passage.joined_by_comma(i - back)) return false;
+        const std::optional<FigureRange> set = read_range(passage.text(i - back));
+        if (!set || !set->from.is_bare() || !set->to.is_bare()) return false;
+        if (is_told_score(passage, i - back, *set)) return true;
+    }
+    return false;
 }
 
 // "Boeing 747-400": a name and two figures that make no range.

@@ -246,6 +246,10 @@ bool is_emergency(const Passage& passage, std::size_t i, std::string_view token)
         std::to_array<std::string_view>({"a", "every", "her", "his", "my", "the", "their", "your"});
     if (std::find(numbers.begin(), numbers.end(), token) == numbers.end()) return false;
     if (has_call_cue(passage, i)) return true;
+    // "or 999 in an emergency"
+    if (passage.joined(i) && passage.joined(i + 1) && passage.joined(i + 2) &&
+        passage.folded(i + 1) == "in" && passage.folded(i + 3) == "emergency")
+        return true;
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
     const bool one =

@@ -940,6 +940,17 @@ TEST_CASE("spoken/says the dots of a picture") {
     CHECK(said("3×4") == "three times four");
 }
 
+// Common practice, no source.
+TEST_CASE("spoken/says spans of days, sets and emergencies") {
+    CHECK(said("Fri 11 to Sun 13 June") == "friday the eleventh to sunday the thirteenth of june");
+    CHECK(said("Fri 11 people came") == "fri eleven people came");
+    CHECK(said_in_uk("She won 6-4, 7-6.") == "she won six four seven six");
+    CHECK(said("She won 6-4, 7-6.") == "she won six to four seven to six");
+    CHECK(said_in_uk("or 999 in an emergency") == "or triple nine in an emergency");
+    CHECK(said("or 911 in an emergency") == "or nine one one in an emergency");
+    CHECK(said("12.5mm thin") == "twelve point five millimeters thin");
+}
+
 TEST_CASE("spoken/handles typographic signs") {
     CHECK(said("Mira’s ’90s") == "mira's nineties");
     CHECK(said("5–6 and 1980–86") == "five to six and nineteen eighty to eighty six");
