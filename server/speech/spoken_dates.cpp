@@ -340,7 +340,9 @@ bool is_second_date(const Passage& passage, std::size_t i) {
 
 // What another date of the passage says: one with its year, or behind a word that a date follows.
 std::optional<DateOrder> order_told_near(const Passage& passage, std::size_t i) {
-    for (std::size_t at = 0; at < passage.size(); ++at) {
+    constexpr std::size_t near = 200; // words: more than a thought that can be said
+    const std::size_t end = std::min(passage.size(), i + near);
+    for (std::size_t at = i > near ? i - near : 0; at < end; ++at) {
         if (at == i || passage.raw(at).find('/') == std::string_view::npos) continue;
         const std::string token = passage.text(at);
         const std::optional<DateOrder> order = order_told_by(token);
@@ -930,7 +932,9 @@ bool is_part_of_whole(const Passage& passage, std::size_t i) {
     if (!is_open_part(passage, i)) return false;
     if (is_told_part(passage, i)) return true;
     const std::string_view whole = passage.raw(i).substr(passage.raw(i).find('/'));
-    for (std::size_t at = 0; at < passage.size(); ++at) {
+    constexpr std::size_t near = 40; // words: about two sentences on either side
+    const std::size_t end = std::min(passage.size(), i + near);
+    for (std::size_t at = i > near ? i - near : 0; at < end; ++at) {
         if (passage.raw(at).ends_with(whole) && is_told_part(passage, at)) return true;
     }
     return false;
