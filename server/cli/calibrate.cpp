@@ -75,7 +75,7 @@ Result<void> choose_voice(std::vector<Cue>& cues, const std::optional<std::strin
     for (const Cue& cue : cues) {
         if (!cue.voice.empty()) voices.insert(cue.voice);
     }
-    const auto fits = check_voice(voices, wanted, name, "no cue says who speaks");
+    auto fits = check_voice(voices, wanted, name, "no cue says who speaks");
     if (!fits || !wanted) return fits;
     for (Cue& cue : cues) {
         if (cue.voice != *wanted) cue.text.clear();
