@@ -922,8 +922,14 @@ bool is_open_part(const Passage& passage, std::size_t i) {
 
 bool is_told_part(const Passage& passage, std::size_t i) {
     static constexpr auto behind = std::to_array<std::string_view>({"apiece", "each", "of"});
-    return is_open_part(passage, i) && passage.joined(i) &&
-           std::find(behind.begin(), behind.end(), passage.folded(i + 1)) != behind.end();
+    if (!is_open_part(passage, i) || !passage.joined(i) ||
+        std::find(behind.begin(), behind.end(), passage.folded(i + 1)) == behind.end())
+        return false;
+    // "By 11/30 of next year" is a day.
+    const bool of_year =
+        passage.joined(i + 1) && (read_year(passage.text(i + 2)).has_value() ||
+                                  (passage.joined(i + 2) && passage.folded(i + 3) == "year"));
+    return passage.folded(i + 1) != "of" || !of_year;
 }
 
 } // namespace

@@ -231,6 +231,7 @@ bool say_money_range(Passage& passage, std::size_t i, std::string_view token) {
 // Style 17, 6.106, from memory).
 bool say_money_choice(Passage& passage, std::size_t i, std::string_view token) {
     const Language language = passage.language();
+    const bool singular = is_attributive(passage, i, i); // "a $5/$3 ticket"
     std::string words;
     std::size_t choices = 0;
     for (std::string_view rest = token; !rest.empty();) {
@@ -238,8 +239,8 @@ bool say_money_choice(Passage& passage, std::size_t i, std::string_view token) {
         const std::optional<Figure> figure = read_figure(rest.substr(0, slash));
         if (!figure || figure->currency.empty() || !figure->suffix.empty()) return false;
         append_words(words, choices++ > 0 ? "or" : "");
-        append_words(
-            words, money_words({*figure, currency_of(figure->currency), {}, {}, false}, language));
+        append_words(words, money_words({*figure, currency_of(figure->currency), {}, {}, singular},
+                                        language));
         rest.remove_prefix(std::min(rest.size(), slash + 1));
     }
     if (choices < 2 || token.ends_with('/')) return false;

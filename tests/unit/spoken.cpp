@@ -909,6 +909,7 @@ TEST_CASE("spoken/says prices to choose from") {
     CHECK(said("Entry is £5/£3.") == "entry is five pounds or three pounds");
     CHECK(said("$9.50/$7/$1") == "nine dollars fifty cents or seven dollars or one dollar");
     CHECK(said("$20/hour") == "twenty dollars per hour");
+    CHECK(said("$50/$100 tickets") == "fifty dollar or one hundred dollar tickets");
     // Common practice, no source.
     CHECK(said("50c off") == "fifty cents off");
     CHECK(said("Room 50c") == "room fifty c");
@@ -925,6 +926,7 @@ TEST_CASE("spoken/says parts and odds, and days where a day is meant") {
     CHECK(said("The odds are 10/1.") == "the odds are ten to one");
     CHECK(said("We stop at 9/2 odds.") == "we stop at nine to two odds");
     CHECK(said("We meet on 1/12.") == "we meet on january twelfth");
+    CHECK(said("Come by 11/30 of next year.") == "come by november thirtieth of next year");
     CHECK(said("Send it by 3/12.") == "send it by march twelfth");
     CHECK(readings("Send it by 3/12.") ==
           std::vector<std::string>{"december third", "three twelfths"});
