@@ -52,6 +52,30 @@ Options in_force(const Options& given, const Header& header, std::string_view te
     return options;
 }
 
+// A header may name a reader whose file is not there: then the times are nobody's. Where there is
+// no reader at all yet, the name is a plan.
+void miss_readers(Header& header, const Options& options, std::string_view text) {
+    if (options.readers.empty()) return;
+    const auto miss = [&](Span span) {
+        const std::string name(slice(text, span));
+        if (name.empty() || options.readers.contains(name)) return;
+        std::string known;
+        for (const auto& reader : options.readers)
+            known += fmt::format("{}{}", known.empty() ? "" : " or ", reader.first);
+        header.problems.push_back(
+            {span,
+             fmt::format("“{}” has no file .sayline/readers/{}.json, so its pace is not known",
+                         name, name),
+             known + ", or let sayline calibrate learn it"});
+    };
+    for (const HeaderEntry& entry : header.entries) {
+        if (unicode::to_lower(slice(text, entry.key)) == "reader" && !options.reader_is_flag)
+            miss(entry.value);
+    }
+    for (const Speaker& speaker : header.speakers)
+        miss(speaker.reader_span);
+}
+
 Voice voice_of(const Options& options, const std::string& reader) {
     Voice voice = options.voice;
     const auto found = options.readers.find(reader);
@@ -259,6 +283,7 @@ std::shared_ptr<const Analysis> analyse(const Document& document, const Options&
     }
     Script& script = analysis->script;
     script.header = parse_header(text);
+    miss_readers(script.header, options, text);
     analysis->options = in_force(options, script.header, text);
     const std::vector<VoiceInForce> voices = voices_of(analysis->options, script.header);
     for (const VoiceInForce& voice : voices)

@@ -77,6 +77,9 @@ extern const Rule header_value = {
         "as "
         "if the line were not there. "
         "The message says what may stand there; of a key that stands twice the first line counts. "
+        "So is a reader who has no file in `.sayline/readers`, once anybody has one, and a "
+        "language "
+        "that is not English. "
         "The other lines of the header still apply.",
     .check_script = check,
 };

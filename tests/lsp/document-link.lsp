@@ -14,8 +14,12 @@ files> outside.png x
     "params": {"textDocument": {"uri": "${folder-uri}/tide/scripts/pool.say",
     "languageId": "sayline", "version": 1,
     "text": "---\nreader: jo\npace: 1.1x\nspeakers: MIRA=mira, JO=nobody\n---\nMIRA: [clip: film.mp4 4s] Here [map.png] and [../plan.png] and [../../outside.png] and [gone.png].\n"}}}
-<-- {"jsonrpc": "2.0", "method": "textDocument/publishDiagnostics", "params": {"diagnostics": [],
-    "uri": "${folder-uri}/tide/scripts/pool.say", "version": 1}}
+<-- {"jsonrpc": "2.0", "method": "textDocument/publishDiagnostics",
+    "params": {"diagnostics": [{"code": "header-value",
+    "message": "“nobody” has no file .sayline/readers/nobody.json, so its pace is not known; write jo or mira, or let sayline calibrate learn it",
+    "range": {"end": {"character": 30, "line": 3}, "start": {"character": 24, "line": 3}},
+    "severity": 2, "source": "sayline"}], "uri": "${folder-uri}/tide/scripts/pool.say",
+    "version": 1}}
 --> {"jsonrpc": "2.0", "id": 1, "method": "textDocument/documentLink",
     "params": {"textDocument": {"uri": "${folder-uri}/tide/scripts/pool.say"}}}
 <-- {"id": 1, "jsonrpc": "2.0", "result": [{"range": {"end": {"character": 10, "line": 1},

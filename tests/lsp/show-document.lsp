@@ -63,6 +63,11 @@ files> .sayline/settings.json {}
 <-- {"error": {"code": -32803,
     "message": "there is no ${folder}/.sayline/readers/jo.json yet; sayline calibrate learns it from a timed read"},
     "id": 6, "jsonrpc": "2.0"}
+<-- {"jsonrpc": "2.0", "method": "textDocument/publishDiagnostics",
+    "params": {"diagnostics": [{"code": "header-value",
+    "message": "“jo” has no file .sayline/readers/jo.json, so its pace is not known; write mira, or let sayline calibrate learn it",
+    "range": {"end": {"character": 10, "line": 1}, "start": {"character": 8, "line": 1}},
+    "severity": 2, "source": "sayline"}], "uri": "${folder-uri}/pool.say", "version": 3}}
 
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
 <-- {"id": 99, "jsonrpc": "2.0", "result": null}
