@@ -46,6 +46,7 @@ namespace say {
     X(speaker_undeclared)                                                                          \
     X(off_target)                                                                                  \
     X(targets_disagree)                                                                            \
+    X(heading_unclear)                                                                             \
     X(header_key)                                                                                  \
     X(header_value)                                                                                \
     X(header_unclosed)
