@@ -45,7 +45,7 @@ std::vector<Seconds> held_before(const ThoughtView& view) {
     std::vector<Seconds> held(view.written.words.size() + 1, Seconds{0});
     for (const PauseAt& pause : view.reading.pauses) {
         const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
-        if (marked) held[static_cast<std::size_t>(pause.after + 1)] += pause.seconds;
+        if (marked) held[static_cast<std::size_t>(pause.after) + 1] += pause.seconds;
     }
     return held;
 }
