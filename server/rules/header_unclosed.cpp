@@ -65,10 +65,33 @@ FindingDraft judge_stray(std::string_view text, Span line) {
     return draft;
 }
 
+// A header below blank lines is none: it has to stand at the very top.
+std::optional<FindingDraft> judge_top(const ScriptView& script) {
+    const std::size_t top = script.header.span.begin.value; // behind a byte-order mark
+    const std::size_t first = script.text.find_first_not_of(" \t\r\n", top);
+    if (!script.header.span.empty() || first == top || first == std::string_view::npos)
+        return std::nullopt;
+    const Header below = parse_header(script.text.substr(first));
+    const bool known =
+        std::any_of(below.entries.begin(), below.entries.end(), [&](const HeaderEntry& entry) {
+            return !opening_key(slice(script.text.substr(first), entry.key)).empty();
+        });
+    if (!below.closed || !known) return std::nullopt;
+    return FindingDraft{.span = make_span(first, first + 3),
+                        .message = "this is no header below a blank line, and is spoken: it has to "
+                                   "stand at the very top",
+                        .fixes = {{.title = "Move it to the top",
+                                   .edits = {{make_span(top, first), ""}},
+                                   .keeps_every_word = false, // it is no longer spoken
+                                   .preferred = true}}};
+}
+
 std::vector<FindingDraft> check(const ScriptView& script) {
     const Header& header = script.header;
+    if (auto draft = judge_top(script)) return {std::move(*draft)};
     if (!header.strays.empty()) {
         std::vector<FindingDraft> found;
+        found.reserve(header.strays.size());
         for (const Span line : header.strays)
             found.push_back(judge_stray(script.text, line));
         return found;
@@ -94,7 +117,8 @@ extern const Rule header_unclosed = {
         "a key, and everything below is spoken. "
         "The fix puts the missing line there. "
         "Where the second line is there and a line before it is no key, that line is named: the "
-        "fix gives it its colon, joins it to the value above, or makes it a note.",
+        "fix gives it its colon, joins it to the value above, or makes it a note. "
+        "A header below a blank line is moved to the top.",
     .check_script = check,
 };
 
