@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <string>
+#include <unordered_map>
 
 namespace say::rules {
 namespace {
@@ -231,20 +233,9 @@ bool is_declared(const Header& header, std::string_view name) {
                        [&](const Speaker& speaker) { return speaker.name == name; });
 }
 
-void count(std::vector<Candidate>& candidates, const Opening& opening, Span span) {
-    const std::string name = unicode::to_lower(opening.name);
-    const auto known = std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {
-        return unicode::to_lower(c.name) == name;
-    });
-    if (known == candidates.end()) {
-        candidates.push_back({opening.name, span, opening.capitals});
-    } else {
-        ++known->times;
-    }
-}
-
 std::vector<Candidate> find_candidates(const ScriptView& script) {
     std::vector<Candidate> candidates;
+    std::unordered_map<std::string, std::size_t> places; // of a name in small letters
     for (const std::uint32_t index : script.concerned) {
         const ThoughtSummary& thought = script.thoughts[index];
         for (const std::size_t begin : line_begins(thought.source)) {
@@ -254,7 +245,14 @@ std::vector<Candidate> find_candidates(const ScriptView& script) {
             const auto inside =
                 static_cast<std::size_t>(opening.name.data() - thought.source.data());
             const auto at = thought.begin.value + inside;
-            count(candidates, opening, make_span(at, at + opening.name.size()));
+            const auto [place, is_new] =
+                places.try_emplace(unicode::to_lower(opening.name), candidates.size());
+            if (is_new) {
+                candidates.push_back(
+                    {opening.name, make_span(at, at + opening.name.size()), opening.capitals});
+            } else {
+                ++candidates[place->second].times;
+            }
         }
     }
     return candidates;
