@@ -2,6 +2,7 @@
 
 #include "rules/breath.h"
 #include "rules/clause.h"
+#include "rules/contrast.h"
 #include "rules/split.h"
 #include "rules/word_class.h"
 #include "rules/wording.h"
@@ -27,7 +28,7 @@ constexpr int shortest_sentence = 4; // words; a shorter one needs no help
 constexpr double for_longest = 0.4;
 constexpr double for_figure = 0.3;
 constexpr double for_name = 0.3;
-constexpr double for_contrast = 0.5;
+constexpr double for_singled_out = 0.5;
 constexpr double for_given = -0.6;
 constexpr double for_opener = -0.8;  // "Then we ...": it joins, it is not the news
 constexpr double least_stress = 0.5; // "some": below it no reader leans on the word
@@ -83,13 +84,11 @@ bool stands_alone(const ThoughtView& view, int index) {
                         });
 }
 
-// "not a boat but boots", "only boots": the next content word is set against another.
-bool is_contrasted(const ThoughtView& view, int index) {
-    constexpr std::array<std::string_view, 6> signals = {"not",     "only",   "never",
-                                                         "instead", "rather", "even"};
+// "only boots", "even the weed": the next content word is set against others.
+bool is_singled_out(const ThoughtView& view, int index) {
+    constexpr std::array<std::string_view, 4> signals = {"only", "instead", "rather", "even"};
     for (int i = index - 1; i >= 0 && i >= index - 3; --i) {
-        const std::string_view word = heard(view, i);
-        if (std::find(signals.begin(), signals.end(), word) != signals.end()) return true;
+        if (is_one_of(heard(view, i), signals)) return true;
         if (is_content(view, i) || said_of(view, i).after != Juncture::none) return false;
     }
     return false;
@@ -134,22 +133,27 @@ bool is_never_leant_on(const ThoughtView& view, int index) {
     return stop && is_abbreviation(ascii::lower(word));
 }
 
+bool can_be_marked(const ThoughtView& view, int index) {
+    return is_content(view, index) && takes_a_pair(view.word(index)) &&
+           !is_never_leant_on(view, index) && stands_alone(view, index);
+}
+
 double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, int index) {
     const std::string_view word = view.word(index);
-    const Said& said = said_of(view, index);
-    if (!is_content(view, index) || static_cast<double>(said.phrasing.stress) < least_stress ||
-        !takes_a_pair(word) || is_never_leant_on(view, index) || !stands_alone(view, index)) {
-        return -1;
-    }
     const bool name = index > sentence.first && ascii::is_upper(word.front());
-    double worth = static_cast<double>(said.phrasing.stress);
+    double worth = static_cast<double>(said_of(view, index).phrasing.stress);
     if (index == longest) worth += for_longest;
     if (is_figure(word)) worth += for_figure;
     if (name) worth += for_name;
-    if (is_contrasted(view, index)) worth += for_contrast;
+    if (is_singled_out(view, index)) worth += for_singled_out;
     if (is_given(view, index)) worth += for_given;
     if (index == sentence.first && is_opener(view, index)) worth += for_opener;
     return worth;
+}
+
+bool is_leant_on(const ThoughtView& view, int index) {
+    return static_cast<double>(said_of(view, index).phrasing.stress) >= least_stress &&
+           can_be_marked(view, index);
 }
 
 bool has_stress(const ThoughtView& view, const Sentence& sentence) {
@@ -170,20 +174,31 @@ bool has_loose_star(const ThoughtView& view) {
     return loose > 0;
 }
 
+// The word that a reader would lean on, or -1.
+int best_word(const ThoughtView& view, const Sentence& sentence) {
+    const int longest = longest_content_word(view, sentence);
+    double best = 0;
+    int word = -1;
+    for (int i = sentence.first; i < sentence.last; ++i) {
+        if (!is_leant_on(view, i)) continue;
+        const double worth = worth_in(view, sentence, longest, i);
+        if (word >= 0 && worth <= best) continue;
+        best = worth;
+        word = i;
+    }
+    return word;
+}
+
 void suggest_stress(const ThoughtView& view, std::vector<Suggestion>& found) {
     if (has_loose_star(view)) return;
-    for (const Sentence& sentence : view.reading.sentences) {
-        if (sentence.last - sentence.first < shortest_sentence || has_stress(view, sentence))
-            continue;
-        const int longest = longest_content_word(view, sentence);
-        double best = 0;
-        int word = -1;
-        for (int i = sentence.first; i < sentence.last; ++i) {
-            const double worth = worth_in(view, sentence, longest, i);
-            if (worth <= best) continue;
-            best = worth;
-            word = i;
-        }
+    const std::vector<Contrast> contrasts = find_contrasts(view);
+    for (std::size_t i = 0; i < contrasts.size(); ++i) {
+        const Sentence& sentence = view.reading.sentences[i];
+        if (contrasts[i].yields || has_stress(view, sentence)) continue;
+        int word = contrasts[i].word;
+        if (word >= 0 && !can_be_marked(view, word)) word = -1;
+        if (word < 0 && sentence.last - sentence.first >= shortest_sentence)
+            word = best_word(view, sentence);
         if (word >= 0) found.push_back({.kind = MarkKind::stress, .word = word});
     }
 }
@@ -295,8 +310,8 @@ std::string_view written_as(MarkKind kind) {
 
 double stress_worth(const ThoughtView& view, int index) {
     const Sentence* sentence = sentence_of(view, index);
-    if (sentence == nullptr) return -1;
-    return worth_in(view, *sentence, longest_content_word(view, *sentence), index);
+    if (sentence == nullptr || !is_leant_on(view, index)) return -1;
+    return std::max(0.0, worth_in(view, *sentence, longest_content_word(view, *sentence), index));
 }
 
 std::vector<Suggestion> suggest(const ThoughtView& view) {
