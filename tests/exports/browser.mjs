@@ -46,6 +46,16 @@ export async function again(page) {
   throw new Error("five loads in a row without any storage");
 }
 
+// The cautions of a first visit: there, whole, and away once they are understood.
+export async function cautioned(page) {
+  check(await page.isVisible("#care"), "no cautions at the first visit");
+  const care = await page.textContent("#care");
+  for (const word of ["dizzy", "20 seconds", "doctor", "drive"]) check(care.includes(word), `the cautions lack "${word}"`);
+  await page.clock.resume();
+  await accessible(page, "cautions");
+  await page.click("#understood");
+}
+
 // The clock of a page may stand, so what is waited for is asked for from outside.
 export async function until(page, what) {
   for (let time = 0; time < 200; time++) {

@@ -7,7 +7,7 @@
 import { spawn } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { accessible, again, check, contrast, demo, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
+import { accessible, again, cautioned, check, contrast, demo, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
 
 async function opened(context, text = demo, { cautions = false, hash = "", name, settings } = {}) {
   const page = await context.newPage();
@@ -487,12 +487,7 @@ async function followsSaves(context) {
 
 async function forEverybody(context) {
   const page = await opened(context, demo, { cautions: true });
-  check(await page.isVisible("#care"), "no cautions at the first visit");
-  const care = await textOf(page, "care");
-  for (const word of ["dizzy", "20 seconds", "doctor", "drive"]) check(care.includes(word), `the cautions lack "${word}"`);
-  await page.clock.resume();
-  await accessible(page, "cautions");
-  await page.click("#understood");
+  await cautioned(page);
   await accessible(page, "page");
   for (const dialog of ["setup", "places", "help"]) {
     await page.click(`[data-open=${dialog}] >> nth=0`);

@@ -6,7 +6,7 @@
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { accessible, again, check, demo, exported, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
+import { accessible, again, cautioned, check, demo, exported, faintTexts, pageFile, same, scriptOf, shot, until, withBrowser, work } from "./browser.mjs";
 
 async function opened(context, text = demo, { cautions = false, settings = { lead: 0 }, name = "practice" } = {}) {
   const page = await context.newPage();
@@ -601,12 +601,7 @@ const states = [
 
 async function forEverybody(context) {
   const page = await opened(context, demo, { cautions: true });
-  check(await page.isVisible("#care"), "no cautions at the first visit");
-  const care = await textOf(page, "care");
-  for (const word of ["dizzy", "20 seconds", "doctor", "drive"]) check(care.includes(word), `the cautions lack "${word}"`);
-  await page.clock.resume();
-  await accessible(page, "cautions");
-  await page.click("#understood");
+  await cautioned(page);
   for (const [name, reach] of states) {
     await reach(page);
     await accessible(page, name);
