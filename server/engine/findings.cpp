@@ -16,7 +16,8 @@ namespace {
 
 // "Leave this one": a note above the thought, or one more id in the note that is there already.
 Fix leave_here(std::string_view text, const Rule& rule, const Placed& placed) {
-    Fix fix{.title = "Leave this one", .edits = {}};
+    // Several stand in one menu: which is left is said.
+    Fix fix{.title = fmt::format("Leave this one ({})", rule.id), .edits = {}};
     const std::string_view notes = slice(text, placed.block.notes);
     const std::size_t at = notes.rfind("% allow:");
     if (at != std::string_view::npos) {
@@ -34,7 +35,7 @@ Fix leave_here(std::string_view text, const Rule& rule, const Placed& placed) {
 }
 
 Fix leave_everywhere(const ScriptView& script, const Rule& rule) {
-    Fix fix{.title = "Leave this rule out of the script", .edits = {}};
+    Fix fix{.title = fmt::format("Leave this rule out of the script ({})", rule.id), .edits = {}};
     for (const HeaderEntry& entry : script.header.entries) {
         if (unicode::to_lower(slice(script.text, entry.key)) != "allow") continue;
         fix.edits.push_back({{entry.value.end, entry.value.end}, fmt::format(", {}", rule.id)});

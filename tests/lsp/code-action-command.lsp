@@ -22,7 +22,7 @@
     "title": "Say “use”"}, {"arguments": ["file:///tide/pool.say",
     {"changes": {"file:///tide/pool.say": [{"newText": "% allow: written-wording\n",
     "range": {"end": {"character": 0, "line": 0}, "start": {"character": 0, "line": 0}}}]}}],
-    "command": "sayline.applyFix", "title": "Leave this one"}]}
+    "command": "sayline.applyFix", "title": "Leave this one (written-wording)"}]}
 
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
 <-- {"id": 99, "jsonrpc": "2.0", "result": null}

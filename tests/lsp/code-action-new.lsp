@@ -40,7 +40,7 @@
     "edit": {"documentChanges": [{"edits": [{"newText": "% allow: unknown-word\n",
     "range": {"end": {"character": 0, "line": 4}, "start": {"character": 0, "line": 4}}}],
     "textDocument": {"uri": "file:///tide/pool.say", "version": 1}}]}, "kind": "quickfix",
-    "title": "Leave this one"}]}
+    "title": "Leave this one (unknown-word)"}]}
 
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
 <-- {"id": 99, "jsonrpc": "2.0", "result": null}

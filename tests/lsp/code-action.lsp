@@ -31,7 +31,7 @@
     "edit": {"documentChanges": [{"edits": [{"newText": "% allow: written-wording\n",
     "range": {"end": {"character": 0, "line": 0}, "start": {"character": 0, "line": 0}}}],
     "textDocument": {"uri": "file:///tide/pool.say", "version": 1}}]}, "kind": "quickfix",
-    "title": "Leave this one"}]}
+    "title": "Leave this one (written-wording)"}]}
 --> {"jsonrpc": "2.0", "id": 2, "method": "textDocument/codeAction",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "range": {"start": {"line": 0,
     "character": 20}, "end": {"line": 0, "character": 20}}, "context": {"diagnostics": [],

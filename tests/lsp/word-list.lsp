@@ -44,7 +44,7 @@
     "edit": {"documentChanges": [{"edits": [{"newText": "% allow: unknown-word\n",
     "range": {"end": {"character": 0, "line": 0}, "start": {"character": 0, "line": 0}}}],
     "textDocument": {"uri": "${folder-uri}/pool.say", "version": 1}}]}, "kind": "quickfix",
-    "title": "Leave this one"}]}
+    "title": "Leave this one (unknown-word)"}]}
 --> {"jsonrpc": "2.0", "id": 3, "method": "textDocument/codeAction",
     "params": {"textDocument": {"uri": "${folder-uri}/pool.say"}, "range": {"start": {"line": 0,
     "character": 3}, "end": {"line": 0, "character": 3}}, "context": {"diagnostics": [],
