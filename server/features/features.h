@@ -18,7 +18,7 @@ struct HoverText {
     std::string markdown;
 };
 // A mark: meaning and cost. A word: respelling, IPA, syllables, seconds. A heading or header line:
-// its time against its target. Anything else in a thought: its time.
+// its time against its target, and what the key means. Anything else in a thought: its time.
 std::optional<HoverText> hover(const Analysis& analysis, Offset at);
 
 // --- inlay hints -------------------------------------------------------------------------------

@@ -31,7 +31,10 @@ HoverText hover_mark(const Placed& placed, const Mark& mark) {
     const MarkRow& row = row_of(mark.kind);
     std::string text = fmt::format("**{}**: the reader {}.\n\n{}\n\n*{}*", row.name, row.does,
                                    mark_cost(mark, *placed.thought), row.origin);
-    if (mark.kind == MarkKind::direction) {
+    if (mark.kind == MarkKind::direction && mark.argument == "spare") {
+        text = "**spare**: this thought may be dropped when time runs short.\n\nThe word itself is "
+               "not said and takes no time.";
+    } else if (mark.kind == MarkKind::direction) {
         text = fmt::format("**direction**: to do, not to say.\n\n{}",
                            mark.seconds > Seconds{0}
                                ? fmt::format("It holds {} of silence.", seconds_of(mark.seconds))
@@ -219,15 +222,34 @@ std::string with_ear(std::string text, const EarFigures& figures) {
     return text;
 }
 
+// What the script takes, below what the key at that place means.
+HoverText hover_header(const Analysis& analysis, Offset at) {
+    const Script& script = analysis.script;
+    HoverText hover{script.header.span,
+                    with_ear(against_target(script.timing, script.header.target,
+                                            analysis.options.rules.target_slack),
+                             ear_of(script))};
+    for (const HeaderEntry& entry : script.header.entries) {
+        const Span line{entry.key.begin, std::max(entry.key.end, entry.value.end)};
+        if (!line.touches(at)) continue;
+        const std::string_view name = slice(analysis.document.text->bytes(), entry.key);
+        const std::string about =
+            completion_documentation(fmt::format("key:{}", unicode::to_lower(name)));
+        if (about.empty()) break; // a key of the writer's own
+        hover.span = line;
+        hover.markdown = fmt::format("**{}**: {}\n\n{}", name, about, hover.markdown);
+        break;
+    }
+    return hover;
+}
+
 } // namespace
 
 std::optional<HoverText> hover(const Analysis& analysis, Offset at) {
     const Script& script = analysis.script;
     const Seconds slack = analysis.options.rules.target_slack;
     if (!script.header.span.empty() && script.header.span.touches(at)) {
-        return HoverText{
-            script.header.span,
-            with_ear(against_target(script.timing, script.header.target, slack), ear_of(script))};
+        return hover_header(analysis, at);
     }
     if (const Section* section = script.section_at(at);
         section != nullptr && section->heading.touches(at)) {

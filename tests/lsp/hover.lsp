@@ -34,6 +34,12 @@
     "character": 0}}}
 <-- {"id": 4, "jsonrpc": "2.0", "result": null}
 
+--> {"jsonrpc": "2.0", "id": 21, "method": "textDocument/hover",
+    "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 2,
+    "character": 3}}}
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
 <-- {"id": 99, "jsonrpc": "2.0", "result": null}
+<-- {"id": 21, "jsonrpc": "2.0", "result": {"contents": {"kind": "markdown",
+    "value": "**target**: How long the script may run.\n\n`target: 2:30 max`\n\n**0:06** · between 4.4 s and 7.5 s\n\nTarget 0:20 max: met.\n\nFor the ear: Easy Listening 1.0; thoughts of 10 words (2.6 s); 10.0 stresses, 10.0 marked and 10.0 written pauses a minute; 200 words a minute, 4.5 syllables a second."},
+    "range": {"end": {"character": 16, "line": 2}, "start": {"character": 0, "line": 2}}}}
 --> {"jsonrpc": "2.0", "method": "exit"}
