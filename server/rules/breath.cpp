@@ -21,15 +21,6 @@ int count_of(const ThoughtView& view) {
     return static_cast<int>(view.reading.said.size());
 }
 
-bool is_number(const ThoughtView& view, int index) {
-    if (is_figure(view.word(index))) return true;
-    constexpr std::array<std::string_view, 21> list = {
-        "two",   "three", "four",    "five",   "six",     "seven",    "eight",
-        "nine",  "ten",   "eleven",  "twelve", "twenty",  "thirty",   "forty",
-        "fifty", "sixty", "seventy", "eighty", "hundred", "thousand", "million"};
-    return is_one_of(heard(view, index), list);
-}
-
 bool is_object(std::string_view word) {
     constexpr std::array<std::string_view, 13> list = {
         "me",     "him",     "her",     "it",     "us",       "them",      "you",

@@ -84,6 +84,16 @@ std::string_view heard(const ThoughtView& view, int index) {
     return said.spoken.front().text;
 }
 
+bool is_number(const ThoughtView& view, int index) {
+    if (is_figure(view.word(index))) return true;
+    constexpr std::array<std::string_view, 21> list = {
+        "two",   "three", "four",    "five",   "six",     "seven",    "eight",
+        "nine",  "ten",   "eleven",  "twelve", "twenty",  "thirty",   "forty",
+        "fifty", "sixty", "seventy", "eighty", "hundred", "thousand", "million"};
+    const std::string_view word = heard(view, index);
+    return word.ends_with("teen") || is_one_of(word, list);
+}
+
 const Sentence* sentence_of(const ThoughtView& view, int index) {
     const auto& sentences = view.reading.sentences; // in order: a pasted book has thousands
     const auto found =

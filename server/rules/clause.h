@@ -11,6 +11,8 @@ namespace say::rules {
 // The word as it is said, folded; empty where it is a figure or is said as several words.
 std::string_view heard(const ThoughtView& view, int index);
 
+// Whether the word is a number from two on, in figures or in words.
+bool is_number(const ThoughtView& view, int index);
 // The sentence that holds word `index`, or null.
 const Sentence* sentence_of(const ThoughtView& view, int index);
 // Whether words [index, end) begin with a subject that has a verb: "we walk", "the tide is".

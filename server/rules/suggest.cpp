@@ -3,6 +3,7 @@
 #include "rules/breath.h"
 #include "rules/clause.h"
 #include "rules/contrast.h"
+#include "rules/news.h"
 #include "rules/split.h"
 #include "rules/word_class.h"
 #include "rules/wording.h"
@@ -25,8 +26,7 @@ constexpr int shortest_sentence = 4; // words; a shorter one needs no help
 
 // What people lean on when they choose to, against what readers do by habit: common practice, no
 // source.
-constexpr double for_longest = 0.4;
-constexpr double for_figure = 0.3;
+constexpr double for_longest = 0.2;
 constexpr double for_name = 0.3;
 constexpr double for_singled_out = 0.5;
 constexpr double for_given = -0.6;
@@ -45,9 +45,15 @@ bool is_content(const ThoughtView& view, int index) {
 // A mark may go around letters, digits and what stands between them; around an address it would be
 // text.
 bool takes_a_pair(std::string_view word) {
-    const auto plain = [](char c) {
+    constexpr std::array<std::string_view, 3> currencies = {"$", "£", "€"};
+    const bool figure =
+        is_figure(word) && (ascii::is_digit(word.front()) ||
+                            std::any_of(currencies.begin(), currencies.end(),
+                                        [&](auto sign) { return word.starts_with(sign); }));
+    const auto plain = [figure](char c) {
+        const bool of_figure = figure && (c == '.' || c == ',' || c == '%' || c == '$');
         return ascii::is_letter(c) || ascii::is_digit(c) || static_cast<unsigned char>(c) >= 0x80 ||
-               c == '\'' || c == '-';
+               c == '\'' || c == '-' || of_figure;
     };
     const bool quotes = word.find("“") != word.npos || word.find("”") != word.npos;
     return !word.empty() && !quotes && std::all_of(word.begin(), word.end(), plain);
@@ -72,9 +78,14 @@ bool stands_free(const ThoughtView& view, Span word) {
     return ascii::is_blank(behind[right]) && !times && !pairs;
 }
 
+// "$5 / 2" is text as long as both sides are bare: the slash is a word of its own.
+bool is_beside_slash(const ThoughtView& view, int index) {
+    return view.word(index - 1) == "/" || view.word(index + 1) == "/";
+}
+
 bool stands_alone(const ThoughtView& view, int index) {
     const Span word = view.written.words[static_cast<std::size_t>(index)].source;
-    if (!stands_free(view, word)) return false;
+    if (!stands_free(view, word) || is_beside_slash(view, index)) return false;
     return std::none_of(view.written.marks.begin(), view.written.marks.end(),
                         [&](const Mark& mark) {
                             if (mark.first > index || index > mark.last) return false;
@@ -143,7 +154,7 @@ double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, 
     const bool name = index > sentence.first && ascii::is_upper(word.front());
     double worth = static_cast<double>(said_of(view, index).phrasing.stress);
     if (index == longest) worth += for_longest;
-    if (is_figure(word)) worth += for_figure;
+    worth += news_worth(view, sentence, index);
     if (name) worth += for_name;
     if (is_singled_out(view, index)) worth += for_singled_out;
     if (is_given(view, index)) worth += for_given;
@@ -152,8 +163,9 @@ double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, 
 }
 
 bool is_leant_on(const ThoughtView& view, int index) {
-    return static_cast<double>(said_of(view, index).phrasing.stress) >= least_stress &&
-           can_be_marked(view, index);
+    const bool likely_to =
+        static_cast<double>(said_of(view, index).phrasing.stress) >= least_stress;
+    return (likely_to || is_number(view, index)) && can_be_marked(view, index);
 }
 
 bool has_stress(const ThoughtView& view, const Sentence& sentence) {
@@ -274,6 +286,7 @@ private:
 // First the breaths that the voice cannot do without, where `no-breath` would put them.
 std::vector<int> breaths_needed(const ThoughtView& view, const std::vector<Suggestion>& stresses) {
     std::vector<int> leant_on;
+    leant_on.reserve(stresses.size());
     for (const Suggestion& stress : stresses)
         leant_on.push_back(stress.word);
     std::vector<int> places;

@@ -40,11 +40,11 @@
     "needsConfirmation": true}}, "documentChanges": [{"edits": [{"annotationId": "preview",
     "newText": "*", "range": {"end": {"character": 15, "line": 0}, "start": {"character": 15,
     "line": 0}}}, {"annotationId": "preview", "newText": "*", "range": {"end": {"character": 21,
-    "line": 0}, "start": {"character": 21, "line": 0}}}, {"annotationId": "preview", "newText": "*",
-    "range": {"end": {"character": 11, "line": 2}, "start": {"character": 11, "line": 2}}},
-    {"annotationId": "preview", "newText": "*", "range": {"end": {"character": 15, "line": 2},
-    "start": {"character": 15, "line": 2}}}, {"annotationId": "preview", "newText": "/ ",
-    "range": {"end": {"character": 16, "line": 2}, "start": {"character": 16, "line": 2}}}],
+    "line": 0}, "start": {"character": 21, "line": 0}}}, {"annotationId": "preview",
+    "newText": "/ ", "range": {"end": {"character": 16, "line": 2}, "start": {"character": 16,
+    "line": 2}}}, {"annotationId": "preview", "newText": "*", "range": {"end": {"character": 27,
+    "line": 2}, "start": {"character": 27, "line": 2}}}, {"annotationId": "preview", "newText": "*",
+    "range": {"end": {"character": 31, "line": 2}, "start": {"character": 31, "line": 2}}}],
     "textDocument": {"uri": "file:///tide/pool.say", "version": 1}}]}, "kind": "refactor.rewrite",
     "title": "Mark the script lightly"}}
 

@@ -18,12 +18,12 @@
     "range": {"end": {"character": 15, "line": 0}, "start": {"character": 15, "line": 0}}}]}}
 --> {"jsonrpc": "2.0", "id": 2, "method": "textDocument/inlineCompletion",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 0,
-    "character": 11}, "context": {"triggerKind": 1}}}
-<-- {"id": 2, "jsonrpc": "2.0", "result": {"items": [{"insertText": "*home*",
-    "range": {"end": {"character": 15, "line": 0}, "start": {"character": 11, "line": 0}}}]}}
+    "character": 27}, "context": {"triggerKind": 1}}}
+<-- {"id": 2, "jsonrpc": "2.0", "result": {"items": [{"insertText": "*tide*",
+    "range": {"end": {"character": 31, "line": 0}, "start": {"character": 27, "line": 0}}}]}}
 --> {"jsonrpc": "2.0", "id": 3, "method": "textDocument/inlineCompletion",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 0,
-    "character": 13}, "context": {"triggerKind": 1}}}
+    "character": 29}, "context": {"triggerKind": 1}}}
 <-- {"id": 3, "jsonrpc": "2.0", "result": {"items": []}}
 
 # Not asked for: nothing while drafting.

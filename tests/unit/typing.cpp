@@ -93,6 +93,6 @@ TEST_CASE("typing/the next mark is offered where a reader would put it") {
           "Then we go home / before the tide comes in.\n");
     CHECK(offered("Then we go home@@ before the tide comes in.\n") ==
           "Then we go home / before the tide comes in.\n");
-    CHECK(offered("Then we go @@home before the tide comes in.\n") ==
-          "Then we go *home* before the tide comes in.\n");
+    CHECK(offered("Then we go home before the @@tide comes in.\n") ==
+          "Then we go home before the *tide* comes in.\n");
 }

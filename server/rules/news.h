@@ -1,0 +1,16 @@
+// What is news in a sentence: the figure it turns on and the last new thing, rather than the verb.
+#pragma once
+
+#include "rules/rule.h"
+
+namespace say::rules {
+
+// A figure that tells how much or how many: a price, a share, a count, a vote. Years, dates, times
+// of day and numbers that only name a thing ("lesson two") are none.
+bool is_quantity(const ThoughtView& view, int index);
+
+// What is added to the chance that a reader leans on the word; below zero for words that only carry
+// the news.
+double news_worth(const ThoughtView& view, const Sentence& sentence, int index);
+
+} // namespace say::rules
