@@ -17,6 +17,7 @@ constexpr double for_amount = 2.0;  // with a unit or a currency: nothing else c
 constexpr double for_count = 1.6;   // "2,300 books"
 constexpr double for_number = 0.3;  // said in words
 constexpr double for_second = -0.8; // "by 11 to 8"
+constexpr double for_day = 0.5;     // "Nov. 30th"
 constexpr double for_year = -0.8;
 constexpr double for_last = 0.5;     // the last new thing
 constexpr double for_most = 0.4;     // "record", "highest"
@@ -42,7 +43,7 @@ bool names_a_thing(const ThoughtView& view, int index) {
     constexpr std::array<std::string_view, 18> names = {
         "at",      "until", "till", "number", "lesson", "part", "step",     "chapter", "room",
         "version", "page",  "unit", "no",     "route",  "act",  "question", "mistake", "in"};
-    constexpr std::array<std::string_view, 4> times = {"am", "pm", "a.m", "p.m"};
+    constexpr std::array<std::string_view, 6> times = {"am", "pm", "a.m", "p.m", "until", "till"};
     if (is_one_of(left, names) || is_one_of(right, times)) return true;
     const Said& said = view.reading.said[static_cast<std::size_t>(index)];
     return left == "by" && said.after != Juncture::none; // "by four"
@@ -69,6 +70,7 @@ bool is_multiple(std::string_view word) {
 double worth_of_figure(const ThoughtView& view, int index) {
     const std::string_view word = view.word(index);
     if (is_year(word)) return for_year;
+    if (is_figure(word) && is_ordinal(word)) return for_day;
     if (!is_quantity(view, index)) return 0;
     const bool multiplied = is_multiple(heard(view, index + 1));
     double worth = for_number;
