@@ -3,12 +3,14 @@
 #include "rules/breath.h"
 
 #include "rules/clause.h"
+#include "rules/split.h"
 #include "rules/word_class.h"
 #include "speech/lexicon.h"
 #include "text/ascii.h"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace say::rules {
 namespace {
@@ -54,6 +56,15 @@ bool is_particle(const ThoughtView& view, int index) {
 bool is_capital(const ThoughtView& view, int index) {
     const std::string_view word = view.word(index);
     return !word.empty() && ascii::is_upper(word.front());
+}
+
+// A semicolon, a dash or a mark already makes a pause there: a breath beside it adds nothing.
+bool rests_before(const Reading& reading, int index) {
+    const auto pause =
+        std::partition_point(reading.pauses.begin(), reading.pauses.end(),
+                             [index](const PauseAt& each) { return each.after < index - 1; });
+    return pause != reading.pauses.end() && pause->after == index - 1 &&
+           pause->seconds >= breath_group_pause;
 }
 
 // "11 to 8", "7am and 9:30", "2,300 books".
@@ -157,31 +168,54 @@ Seconds length_with(const ThoughtView& view, int first, int last,
     return length;
 }
 
-void find_places(const ThoughtView& view, int first, int last, const std::vector<int>& leant_on,
-                 std::vector<int>& places) {
-    if (!outlasts_breath(view, length_with(view, first, last, leant_on))) return;
-    const int place = view.breath_spot(first, last);
-    if (place == 0) return;
-    find_places(view, first, place - 1, leant_on, places);
-    places.push_back(place);
-    find_places(view, place, last, leant_on, places);
-}
+class PlaceFinder {
+public:
+    PlaceFinder(const ThoughtView& view, const BreathGroup& group, const std::vector<int>& leant_on)
+        : view_(view), group_(group), leant_on_(leant_on), spots_(view, group.first, group.last) {}
 
-// A word that takes a breath of its own (an address read out) draws places near it that are not
-// needed once it stands alone: the worst go first.
-void drop_needless(const ThoughtView& view, const BreathGroup& group,
-                   const std::vector<int>& leant_on, std::vector<int>& places) {
-    if (places.size() < 2) return;
-    std::vector<int> worst_first = places;
-    std::stable_sort(worst_first.begin(), worst_first.end(),
-                     [&](int a, int b) { return breath_worth(view, a) < breath_worth(view, b); });
-    for (const int place : worst_first) {
-        const auto at = std::lower_bound(places.begin(), places.end(), place);
-        const int first = at == places.begin() ? group.first : *(at - 1);
-        const int last = at + 1 == places.end() ? group.last : *(at + 1) - 1;
-        if (!outlasts_breath(view, length_with(view, first, last, leant_on))) places.erase(at);
+    std::vector<int> find() {
+        search(group_.first, group_.last);
+        drop_needless();
+        return places_;
     }
-}
+
+private:
+    bool fits(int first, int last) const {
+        return !outlasts_breath(view_, length_with(view_, first, last, leant_on_));
+    }
+
+    void search(int first, int last) {
+        if (fits(first, last)) return;
+        const int place = spots_.best(first, last);
+        if (place == 0) return;
+        search(first, place - 1);
+        places_.push_back(place);
+        search(place, last);
+    }
+
+    // A word that takes a breath of its own (an address read out) draws places near it that are not
+    // needed once it stands alone: the worst go first.
+    void drop_needless() {
+        if (places_.size() < 2) return;
+        std::vector<int> worst_first = places_;
+        std::stable_sort(worst_first.begin(), worst_first.end(),
+                         [&](int a, int b) { return spots_.worth(a) < spots_.worth(b); });
+        for (const int place : worst_first) {
+            const auto at = std::lower_bound(places_.begin(), places_.end(), place);
+            const int first = at == places_.begin() ? group_.first : *(at - 1);
+            const int last = at + 1 == places_.end() ? group_.last : *(at + 1) - 1;
+            if (fits(first, last)) places_.erase(at);
+        }
+    }
+
+    const ThoughtView& view_;
+    const BreathGroup& group_;
+    const std::vector<int>& leant_on_;
+    BreathSpots spots_;
+    std::vector<int> places_;
+};
+
+constexpr double no_place = -1e9;
 
 } // namespace
 
@@ -233,10 +267,44 @@ Seconds length_of(const ThoughtView& view, int first, int last) {
 
 std::vector<int> breath_places(const ThoughtView& view, const BreathGroup& group,
                                const std::vector<int>& leant_on) {
-    std::vector<int> places;
-    find_places(view, group.first, group.last, leant_on, places);
-    drop_needless(view, group, leant_on, places);
-    return places;
+    if (!outlasts_breath(view, length_with(view, group.first, group.last, leant_on))) return {};
+    return PlaceFinder(view, group, leant_on).find();
+}
+
+BreathSpots::BreathSpots(const ThoughtView& view, int first, int last)
+    : view_(view), first_(first),
+      worth_(static_cast<std::size_t>(std::max(0, last - first + 1)), no_place) {
+    const std::vector<bool> held = pauseless(view, first, last);
+    for (int i = first + 1; i <= last; ++i) {
+        const auto at = static_cast<std::size_t>(i - first);
+        if (held[at] || holds_together(view, i) || rests_before(view.reading, i)) continue;
+        if (word_blanks(view, i)) worth_[at] = breath_worth(view, i);
+    }
+}
+
+double BreathSpots::worth(int index) const {
+    return worth_[static_cast<std::size_t>(index - first_)];
+}
+
+int BreathSpots::best(int first, int last) const {
+    const auto at = [&](int index) { return said_at(view_, index).at.count(); };
+    const double begin = at(first);
+    const double total = length_of(view_, first, last).count();
+    constexpr int few_words = 3; // fewer are not worth a breath of their own
+    int best = 0;
+    double best_worth = no_place;
+    for (int i = first + 1; i <= last; ++i) {
+        if (worth(i) <= no_place) continue;
+        // A place off the middle leaves one long half: at the very edge it costs as much as a comma
+        // and a joining word are worth.
+        const double off = total > 0 ? std::abs((at(i) - begin) / total - 0.5) * 2 : 0;
+        const bool sliver = i - first < few_words || last + 1 - i < few_words;
+        const double worth_here = worth(i) - 2.5 * off * off - (sliver ? 1.0 : 0.0);
+        if (worth_here <= best_worth) continue;
+        best = i;
+        best_worth = worth_here;
+    }
+    return best;
 }
 
 } // namespace say::rules

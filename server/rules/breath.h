@@ -15,6 +15,20 @@ bool is_edge(const ThoughtView& view, int index);
 // How well a reader may breathe before word `index`, apart from balance: the higher the better.
 double breath_worth(const ThoughtView& view, int index);
 
+// The places among words [first, last], weighed once for all the questions about them.
+class BreathSpots {
+public:
+    BreathSpots(const ThoughtView& view, int first, int last);
+    // The best place within a part of them, by worth and balance; 0 if there is none.
+    int best(int first, int last) const;
+    double worth(int index) const;
+
+private:
+    const ThoughtView& view_;
+    int first_;
+    std::vector<double> worth_;
+};
+
 // What is shown as 6.0 s is not over a limit of 6.0 s.
 bool outlasts_breath(const ThoughtView& view, Seconds length);
 Seconds length_of(const ThoughtView& view, int first, int last);

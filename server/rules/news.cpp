@@ -125,6 +125,8 @@ bool is_said_before(const ThoughtView& view, int index) {
 }
 
 bool is_last_new_thing(const ThoughtView& view, const Sentence& sentence, int index) {
+    constexpr int near = 25; // words: behind so many something new was said
+    if (sentence.last - index > near) return false;
     for (int i = index + 1; i < sentence.last; ++i) {
         const Said& said = view.reading.said[static_cast<std::size_t>(i)];
         if (said.spoken.empty() || is_function_word(said.spoken.back().text)) continue;

@@ -30,15 +30,6 @@ bool below_a_minute(double seconds) {
     return seconds < 59.95; // what rounds to 60.0 s is shown as 1:00
 }
 
-// A semicolon, a dash or a mark already makes a pause there: a breath beside it adds nothing.
-bool rests_before(const Reading& reading, int index) {
-    const auto pause =
-        std::partition_point(reading.pauses.begin(), reading.pauses.end(),
-                             [index](const PauseAt& each) { return each.after < index - 1; });
-    return pause != reading.pauses.end() && pause->after == index - 1 &&
-           pause->seconds >= breath_group_pause;
-}
-
 } // namespace
 
 std::string_view name_of(Severity severity) {
@@ -57,31 +48,7 @@ std::string_view ThoughtView::word(int index) const {
 
 int ThoughtView::breath_spot(int first, int last) const {
     if (first < 0 || last >= static_cast<int>(reading.said.size())) return 0;
-    const auto at = [&](int index) {
-        const Said& said = reading.said[static_cast<std::size_t>(index)];
-        return said.at.count();
-    };
-    const double begin = at(first);
-    const double total =
-        at(last) + reading.said[static_cast<std::size_t>(last)].seconds.count() - begin;
-    const std::vector<bool> held = rules::pauseless(*this, first, last);
-    constexpr int few_words = 3; // fewer are not worth a breath of their own
-    int best = 0;
-    double best_worth = -1e9;
-    for (int i = first + 1; i <= last; ++i) {
-        if (held[static_cast<std::size_t>(i - first)] || rules::holds_together(*this, i)) continue;
-        if (rests_before(reading, i) || !rules::word_blanks(*this, i)) continue;
-        // A place off the middle leaves one long half: at the very edge it costs as much as a comma
-        // and a joining word are worth.
-        const double off = total > 0 ? std::abs((at(i) - begin) / total - 0.5) * 2 : 0;
-        const bool sliver = i - first < few_words || last + 1 - i < few_words;
-        const double worth = rules::breath_worth(*this, i) - 2.5 * off * off - (sliver ? 1.0 : 0.0);
-        if (worth > best_worth) {
-            best_worth = worth;
-            best = i;
-        }
-    }
-    return best;
+    return rules::BreathSpots(*this, first, last).best(first, last);
 }
 
 ThoughtView view_of(const ScriptView& script, const ThoughtSummary& thought) {
