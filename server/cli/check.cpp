@@ -14,10 +14,6 @@
 namespace say::cli {
 namespace {
 
-// A fix may lay another finding bare, so fixing goes on until nothing is left to do; the bound is
-// for two rules that would undo each other for ever.
-constexpr int most_rounds = 40;
-
 std::optional<Severity> parse_severity(std::string_view written) {
     for (const Severity severity : {Severity::hint, Severity::warning, Severity::error}) {
         if (name_of(severity) == written) return severity;
@@ -102,23 +98,16 @@ void print_checked(const Checked& checked, const Paint& paint, std::ostream& out
 // Applies every fix that keeps all words, then looks again. Null after trouble.
 std::shared_ptr<const Analysis> fix(Job& job, const Source& source,
                                     std::shared_ptr<const Analysis> analysis, std::size_t& fixed) {
-    const std::string before(analysis->document.text->bytes());
-    for (int round = 0; round < most_rounds; ++round) {
-        std::vector<TextEdit> edits = edits_of(*analysis, Sweep::mend);
-        if (edits.empty()) break;
-        fixed += edits.size();
-        auto text =
-            std::make_shared<const Text>(apply(analysis->document.text->bytes(), std::move(edits)));
-        analysis = job.analyse(source, text);
-        if (!analysis) return nullptr;
-    }
-    const std::string_view after = analysis->document.text->bytes();
-    if (after == before) return analysis;
-    if (const auto written = write_text(source.file, after); !written) {
+    std::vector<TextEdit> edits = edits_of(*analysis, Sweep::mend);
+    if (edits.empty()) return analysis;
+    fixed = edits.size();
+    auto text =
+        std::make_shared<const Text>(apply(analysis->document.text->bytes(), std::move(edits)));
+    if (const auto written = write_text(source.file, text->bytes()); !written) {
         job.add_trouble({.file = "sayline", .message = written.error().message});
         return nullptr;
     }
-    return analysis;
+    return job.analyse(source, text);
 }
 
 std::optional<Checked> check_one(Job& job, const Source& source, bool mend) {

@@ -276,6 +276,7 @@ std::shared_ptr<const Analysis> analyse(const Document& document, const Options&
                                         Parser& parser, Memo& memo, const Cancel& cancel) {
     auto analysis = std::make_shared<Analysis>();
     analysis->document = document;
+    analysis->given = options;
     const std::string_view text = document.text->bytes();
     if (text.size() > text_cap) {
         analysis->options = options;

@@ -137,6 +137,7 @@ struct Finding {
 struct Analysis {
     Document document;
     Options options; // as in force: header and reader applied
+    Options given;   // what they were made of: another version of the text starts from these
     Script script;
     std::vector<Finding> findings; // by place
     std::deque<FindingDraft> script_drafts;

@@ -302,7 +302,7 @@ Span reach_of(const Finding& finding, const Fix& fix) {
 }
 
 // One round: what reaches over a fix that is taken is left for the next one.
-std::vector<TextEdit> mend_all(const Analysis& analysis) {
+std::vector<TextEdit> mend_once(const Analysis& analysis) {
     std::vector<EditGroup> taken;
     std::vector<Span> reaches;
     for (const Finding& finding : analysis.findings) {
@@ -320,6 +320,25 @@ std::vector<TextEdit> mend_all(const Analysis& analysis) {
         }
     }
     return all_that_hold(analysis, taken);
+}
+
+// A fix may lay another finding bare, so it goes on until nothing is left: else a file that is
+// mended at every save would change at each.
+std::vector<TextEdit> mend_all(const Analysis& analysis) {
+    constexpr int most_rounds = 40; // for two rules that would undo each other for ever
+    const std::string_view text = analysis.document.text->bytes();
+    std::vector<TextEdit> edits = mend_once(analysis);
+    Parser parser;
+    Memo memo;
+    for (int round = 1; round < most_rounds && !edits.empty(); ++round) {
+        Document document = analysis.document;
+        document.text = std::make_shared<const Text>(apply(text, edits));
+        const auto mended = analyse(document, analysis.given, parser, memo, Cancel{});
+        std::vector<TextEdit> more = mend_once(*mended);
+        if (more.empty()) break;
+        edits = composed(text, std::move(edits), std::move(more));
+    }
+    return edits;
 }
 
 std::vector<TextEdit> split_all(const Analysis& analysis) {

@@ -19,6 +19,10 @@ struct TextEdit {
 // of two that do, the later in the text is left out. Insertions at one place keep their order.
 std::string apply(std::string_view text, std::vector<TextEdit> edits);
 
+// One set of edits that does what `first` does to the text and `then` to what comes of it.
+std::vector<TextEdit> composed(std::string_view text, std::vector<TextEdit> first,
+                               std::vector<TextEdit> then);
+
 // True if the text's first line ends in CRLF: then new lines should too.
 bool uses_crlf(std::string_view text);
 // Turns each lone LF that the edits would put in into CRLF.

@@ -4,6 +4,8 @@
 #include "support/catch.h"
 #include "support/fixture.h"
 
+#include <random>
+
 using namespace say;
 
 TEST_CASE("edits/new lines are as the script's") {
@@ -37,4 +39,39 @@ TEST_CASE("edits/a rule left out of a script stays out") {
 TEST_CASE("edits/a backslash makes plain text of a mark without a word about it") {
     CHECK(test::analyse_text("\\*word is here and a \\(b.", Options{})->findings.empty());
     CHECK(test::analyse_text("*word is here.", Options{})->findings.size() == 1);
+}
+
+namespace {
+
+// Up to four edits anywhere in a text, some of them at one place or over each other.
+std::vector<TextEdit> some_edits(std::mt19937& random, std::size_t size) {
+    std::uniform_int_distribution<std::size_t> place(0, size);
+    std::uniform_int_distribution<std::size_t> few(0, 4);
+    std::vector<TextEdit> edits(few(random));
+    for (TextEdit& edit : edits) {
+        const std::size_t begin = place(random);
+        const std::size_t end = std::min(size, begin + few(random));
+        edit = {make_span(begin, end), std::string(few(random), 'A')};
+    }
+    return edits;
+}
+
+} // namespace
+
+TEST_CASE("edits/two sets become one") {
+    std::mt19937 random(20261129);
+    for (int round = 0; round < 20'000; ++round) {
+        const std::string text = "count limpets";
+        const std::vector<TextEdit> first = some_edits(random, text.size());
+        const std::string between = say::apply(text, first);
+        std::vector<TextEdit> then = some_edits(random, between.size());
+        for (TextEdit& edit : then)
+            std::fill(edit.replacement.begin(), edit.replacement.end(), 'B');
+        const std::vector<TextEdit> both = composed(text, first, then);
+        INFO(between);
+        REQUIRE(say::apply(text, both) == say::apply(between, then));
+        // They stand in order and apart.
+        for (std::size_t i = 1; i < both.size(); ++i)
+            REQUIRE(both[i - 1].span.end < both[i].span.begin);
+    }
 }
