@@ -44,8 +44,7 @@ void count_pauses(const Reading& reading, Counts& counts) {
     constexpr int nowhere = -2;
     int last = nowhere;
     for (const PauseAt& pause : reading.pauses) {
-        const bool written = pause.from != PauseFrom::mark && pause.from != PauseFrom::direction;
-        if (written) {
+        if (!is_marked(pause)) {
             ++counts.written_pauses;
             continue;
         }

@@ -32,14 +32,10 @@ struct Modelled {
     int words = 0;
 };
 
-bool scales(const PauseAt& pause) {
-    return pause.from != PauseFrom::mark && pause.from != PauseFrom::direction;
-}
-
 Modelled model_of(const Reading& reading) {
     Modelled modelled{.speech = reading.timing.speech, .words = reading.spoken_words};
     for (const PauseAt& pause : reading.pauses) {
-        if (scales(pause)) modelled.pause += pause.seconds;
+        if (!is_marked(pause)) modelled.pause += pause.seconds;
     }
     return modelled;
 }
@@ -168,7 +164,7 @@ private:
         Seconds pause{0};
         for (const PauseAt& each : thought.reading.pauses) {
             const auto next = static_cast<std::size_t>(each.after) + 1;
-            if (each.after < 0 || next >= words.size() || !scales(each)) continue;
+            if (each.after < 0 || next >= words.size() || is_marked(each)) continue;
             const bool parts =
                 words[next - 1].source.begin.value < end && words[next].source.begin.value >= end;
             if (parts) pause += each.seconds;

@@ -61,8 +61,8 @@ struct Hold {
 // When a mark stops the voice, and for how long: none where the punctuation holds as long.
 Hold hold_of(const Thought& thought, const Mark& mark) {
     for (const PauseAt& pause : thought.reading.pauses) {
-        const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
-        if (marked && pause.span.begin == mark.span.begin) return {pause.at, pause.seconds};
+        if (is_marked(pause) && pause.span.begin == mark.span.begin)
+            return {pause.at, pause.seconds};
     }
     return {behind(thought, mark.first), Seconds{0}};
 }

@@ -160,8 +160,7 @@ private:
     // Marks hold as long as they say; punctuation's pauses are the synthesiser's own.
     void add_pauses(int word) {
         for (const PauseAt& pause : pauses_behind(thought_.reading, word)) {
-            const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
-            if (marked) add_break(nodes_.back(), pause.seconds);
+            if (is_marked(pause)) add_break(nodes_.back(), pause.seconds);
         }
         for (const Mark& mark : thought_.written.marks) {
             if (mark.kind != MarkKind::tie || mark.first != word) continue;

@@ -1,5 +1,6 @@
 // More than one idea in a thought: several sentences in a paragraph, or a long sentence that joins
 // two. The gap after a thought is what lets it land; sentences in one paragraph have none.
+#include "rules/breath.h"
 #include "rules/clause.h"
 #include "rules/rule.h"
 #include "rules/split.h"
@@ -8,7 +9,6 @@
 #include <fmt/core.h>
 
 #include <cmath>
-#include <vector>
 
 namespace say::rules {
 namespace {
@@ -40,19 +40,13 @@ std::optional<Fix> split_sentences(const ThoughtView& view) {
     return fix;
 }
 
-// What is marked to be held before each word.
-std::vector<Seconds> held_before(const ThoughtView& view) {
-    std::vector<Seconds> held(view.written.words.size() + 1, Seconds{0});
-    for (const PauseAt& pause : view.reading.pauses) {
-        const bool marked = pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
-        if (marked) held[static_cast<std::size_t>(pause.after) + 1] += pause.seconds;
-    }
-    return held;
-}
-
 // A beat, a reset or a timed pause between two sentences is the gap that the second one needs.
-bool is_gap(Seconds held) {
+bool lands_before(const ThoughtView& view, const Sentence& sentence) {
     constexpr Seconds gap{0.7}; // that after a thought
+    Seconds held{0};
+    for (const PauseAt& pause : pauses_behind(view.reading, sentence.first - 1)) {
+        if (is_marked(pause)) held += pause.seconds;
+    }
     return held >= gap - Seconds{1e-9};
 }
 
@@ -65,12 +59,10 @@ struct Run {
 
 Run longest_run(const ThoughtView& view) {
     const auto& sentences = view.reading.sentences;
-    const std::vector<Seconds> held = held_before(view);
     Run longest;
     Run run;
     for (std::size_t i = 0; i < sentences.size(); ++i) {
-        const bool lands = is_gap(held[static_cast<std::size_t>(sentences[i].first)]);
-        if (i > 0 && lands) run = {i, i, 0};
+        if (i > 0 && lands_before(view, sentences[i])) run = {i, i, 0};
         run.last = i + 1;
         run.count += stands_alone(sentences[i]) ? 1 : 0;
         if (run.count > longest.count) longest = run;
@@ -87,9 +79,7 @@ std::vector<FindingDraft> find_sentences(const ThoughtView& view) {
 
     const Sentence& first = view.reading.sentences[run.first];
     const Sentence& last = view.reading.sentences[run.last - 1];
-    const Said& from = view.reading.said[static_cast<std::size_t>(first.first)];
-    const Said& to = view.reading.said[static_cast<std::size_t>(last.last) - 1];
-    const Seconds together = to.at + to.seconds - from.at;
+    const Seconds together = length_of(view, first.first, last.last - 1);
     // "We don't count fish. We count limpets." is one idea in two halves.
     if (run.count == 2 && together <= view.options.breath_limit) return {};
     FindingDraft draft{

@@ -610,8 +610,7 @@ private:
 std::vector<Span> written_pauses(const Reading& reading) {
     std::vector<Span> spans;
     for (const PauseAt& pause : reading.pauses) {
-        if (pause.from == PauseFrom::mark || pause.from == PauseFrom::direction)
-            spans.push_back(pause.span);
+        if (is_marked(pause)) spans.push_back(pause.span);
     }
     std::sort(spans.begin(), spans.end(), [](Span a, Span b) { return a.begin < b.begin; });
     return spans;

@@ -81,6 +81,11 @@ struct PauseAt {
     int after = -1; // the word before it
 };
 
+// Written for the voice, so it holds as written; punctuation's pauses scale with the reader.
+constexpr bool is_marked(const PauseAt& pause) {
+    return pause.from == PauseFrom::mark || pause.from == PauseFrom::direction;
+}
+
 // What is said on one breath: words [first, last], between two pauses of .30 s or more.
 struct BreathGroup {
     int first = 0;
