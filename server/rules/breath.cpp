@@ -15,10 +15,6 @@
 namespace say::rules {
 namespace {
 
-const Said& said_at(const ThoughtView& view, int index) {
-    return view.reading.said[static_cast<std::size_t>(index)];
-}
-
 int count_of(const ThoughtView& view) {
     return static_cast<int>(view.reading.said.size());
 }
@@ -48,7 +44,7 @@ bool is_particle(const ThoughtView& view, int index) {
     const std::string_view word = heard(view, index);
     if (is_one_of(word, always)) return true;
     if (!is_one_of(word, mostly_not)) return false;
-    const bool ends = index + 1 == count_of(view) || said_at(view, index).after != Juncture::none;
+    const bool ends = index + 1 == count_of(view) || is_parted_behind(view, index);
     const std::string_view next = heard(view, index + 1);
     return ends || is_preposition(next) || is_conjunction(next);
 }
@@ -60,11 +56,8 @@ bool is_capital(const ThoughtView& view, int index) {
 
 // A semicolon, a dash or a mark already makes a pause there: a breath beside it adds nothing.
 bool rests_before(const Reading& reading, int index) {
-    const auto pause =
-        std::partition_point(reading.pauses.begin(), reading.pauses.end(),
-                             [index](const PauseAt& each) { return each.after < index - 1; });
-    return pause != reading.pauses.end() && pause->after == index - 1 &&
-           pause->seconds >= breath_group_pause;
+    const auto pauses = pauses_behind(reading, index - 1);
+    return !pauses.empty() && pauses.front().seconds >= breath_group_pause;
 }
 
 // "11 to 8", "7am and 9:30", "2,300 books".
@@ -99,7 +92,7 @@ bool begins_clause(const ThoughtView& view, int index) {
 bool follows_side_clause(const ThoughtView& view, int first, int index, int end) {
     constexpr int reach = 12;
     for (int i = index - 2; i >= std::max(first, index - reach); --i) {
-        if (said_at(view, i).after != Juncture::none) return false;
+        if (is_parted_behind(view, i)) return false;
         if (subordinates(view, i, end)) return true;
     }
     return false;
@@ -120,7 +113,7 @@ bool belongs_to_noun(const ThoughtView& view, int index) {
     if (is_determiner(heard(view, index - 2))) return true;
     constexpr int near = 4;
     for (int i = index + 1; i <= std::min(index + near, count_of(view) - 1); ++i) {
-        if (said_at(view, i - 1).after != Juncture::none) return false;
+        if (is_parted_behind(view, i - 1)) return false;
         if (is_conjunction(heard(view, i)) || is_nominative(heard(view, i))) return false;
         if (is_finite(heard(view, i))) return true;
     }
@@ -221,7 +214,7 @@ constexpr double no_place = -1e9;
 
 bool holds_together(const ThoughtView& view, int index) {
     if (index <= 0 || index >= count_of(view)) return true;
-    if (said_at(view, index - 1).after != Juncture::none) return false;
+    if (is_parted_behind(view, index - 1)) return false;
     const std::string_view left = heard(view, index - 1);
     const std::string_view right = heard(view, index);
     if (right == "of" || right == "than" || right == "not" || is_particle(view, index)) return true;
@@ -236,7 +229,7 @@ bool holds_together(const ThoughtView& view, int index) {
 
 bool is_edge(const ThoughtView& view, int index) {
     if (holds_together(view, index)) return false;
-    if (said_at(view, index - 1).after != Juncture::none) return true;
+    if (is_parted_behind(view, index - 1)) return true;
     return worth_between(view, index) > 0;
 }
 

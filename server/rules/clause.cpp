@@ -14,17 +14,13 @@ namespace {
 // paragraph of 64 KiB must not cost its square.
 constexpr int reach = 60;
 
-bool parts(const ThoughtView& view, int index) {
-    return view.reading.said[static_cast<std::size_t>(index)].after != Juncture::none;
-}
-
 // A verb form within the next words, before any punctuation or a word that begins a side clause.
 bool finds_verb(const ThoughtView& view, int begin, int end) {
     constexpr int near = 5;
     for (int i = begin; i < std::min(end, begin + near); ++i) {
         const std::string_view word = heard(view, i);
         if (is_finite(word)) return true;
-        if (is_relative(word) || is_conjunction(word) || parts(view, i)) return false;
+        if (is_relative(word) || is_conjunction(word) || is_parted_behind(view, i)) return false;
     }
     return false;
 }
@@ -34,7 +30,7 @@ bool opens_with_plain_pronoun(const ThoughtView& view, int index, int end) {
     constexpr std::array<std::string_view, 9> list = {"you",      "it",        "there",
                                                       "everyone", "everybody", "somebody",
                                                       "someone",  "nobody",    "everything"};
-    if (!is_one_of(heard(view, index), list) || index + 1 >= end || parts(view, index))
+    if (!is_one_of(heard(view, index), list) || index + 1 >= end || is_parted_behind(view, index))
         return false;
     const std::string_view next = heard(view, index + 1);
     return is_finite(next) || (!next.empty() && !is_function_word(next));
@@ -43,10 +39,10 @@ bool opens_with_plain_pronoun(const ThoughtView& view, int index, int end) {
 // "Last fall, the volunteers and I agreed": a short stretch without a verb is one half of a
 // subject.
 bool is_second_subject(const ThoughtView& view, int first, int index) {
-    if (parts(view, index - 1)) return false;
+    if (is_parted_behind(view, index - 1)) return false;
     constexpr int longest = 4;
     for (int i = index - 1; i >= std::max(first, index - longest); --i) {
-        if (i + 1 < index && parts(view, i)) return true;
+        if (i + 1 < index && is_parted_behind(view, i)) return true;
         const std::string_view word = heard(view, i);
         if (is_finite(word) || is_subject_and_verb(word) || is_nominative(word)) return false;
     }
@@ -69,13 +65,26 @@ bool says_not_only(const ThoughtView& view, int first, int index) {
 // yet.
 bool holds_clause(const ThoughtView& view, int first, int end) {
     for (int i = end - 1; i >= std::max(first, end - reach); --i) {
-        if (i > first && parts(view, i - 1) && opens_clause(view, i, end)) return true;
+        if (i > first && is_parted_behind(view, i - 1) && opens_clause(view, i, end)) return true;
         if (subordinates(view, i, end)) return false;
     }
     return true;
 }
 
 } // namespace
+
+const Said& said_at(const ThoughtView& view, int index) {
+    return view.reading.said[static_cast<std::size_t>(index)];
+}
+
+bool is_content(const ThoughtView& view, int index) {
+    const Said& said = said_at(view, index);
+    return !said.spoken.empty() && !is_function_word(said.spoken.back().text);
+}
+
+bool is_parted_behind(const ThoughtView& view, int index) {
+    return said_at(view, index).after != Juncture::none;
+}
 
 std::string_view heard(const ThoughtView& view, int index) {
     if (index < 0 || index >= static_cast<int>(view.reading.said.size())) return {};
@@ -107,7 +116,7 @@ bool opens_clause(const ThoughtView& view, int index, int end) {
     const std::string_view word = heard(view, index);
     // "and what's there" is a second object, not a second idea.
     if (is_subject_and_verb(word)) return !word.starts_with("wh");
-    if (is_nominative(word)) return !parts(view, index);
+    if (is_nominative(word)) return !is_parted_behind(view, index);
     if (opens_with_plain_pronoun(view, index, end)) return true;
     if (is_determiner(word)) return finds_verb(view, index + 1, end);
     return false;
@@ -129,7 +138,7 @@ bool joins_ideas(const ThoughtView& view, int first, int index, int end) {
     if (word != "and" && word != "but" && word != "so") return false;
     const int subject = index + 1;
     // "so that it was", "it was so the": only a comma makes it a join.
-    const bool comma = index > first && parts(view, index - 1);
+    const bool comma = index > first && is_parted_behind(view, index - 1);
     if (word == "so" && (!comma || heard(view, subject) == "that")) return false;
     if (word == "but" && says_not_only(view, first, index)) return false;
     if (is_second_subject(view, first, index)) return false;

@@ -8,6 +8,11 @@
 
 namespace say::rules {
 
+const Said& said_at(const ThoughtView& view, int index);
+// Whether the word carries meaning: it is said, and is no small word.
+bool is_content(const ThoughtView& view, int index);
+// Whether punctuation stands behind the word.
+bool is_parted_behind(const ThoughtView& view, int index);
 // The word as it is said, folded; empty where it is a figure or is said as several words.
 std::string_view heard(const ThoughtView& view, int index);
 

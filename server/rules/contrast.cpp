@@ -30,10 +30,6 @@ bool denies(const ThoughtView& view, int first, int end) {
     return false;
 }
 
-bool parts_behind(const ThoughtView& view, int index) {
-    return view.reading.said[static_cast<std::size_t>(index)].after != Juncture::none;
-}
-
 bool is_said_in(const ThoughtView& view, std::string_view word, int first, int end) {
     for (int i = first; i < end; ++i) {
         if (heard(view, i) == word) return true;
@@ -41,17 +37,13 @@ bool is_said_in(const ThoughtView& view, std::string_view word, int first, int e
     return false;
 }
 
-bool carries(const ThoughtView& view, int index) {
-    const Said& said = view.reading.said[static_cast<std::size_t>(index)];
-    return !said.spoken.empty() && !is_function_word(said.spoken.back().text);
-}
-
 // The last word of [first, end) that carries meaning and was not said in [before, first): the new
 // item.
 int last_new_word(const ThoughtView& view, int before, int first, int end) {
     for (int i = end - 1; i >= first; --i) {
         const std::string_view word = heard(view, i);
-        if (carries(view, i) && (word.empty() || !is_said_in(view, word, before, first))) return i;
+        if (is_content(view, i) && (word.empty() || !is_said_in(view, word, before, first)))
+            return i;
     }
     return -1;
 }
@@ -67,7 +59,8 @@ bool opens_answer(std::string_view word) {
 bool repeats(const ThoughtView& view, int denial, int first, int end) {
     for (int i = first; i < end; ++i) {
         const std::string_view word = heard(view, i);
-        if (!word.empty() && carries(view, i) && is_said_in(view, word, denial, first)) return true;
+        if (!word.empty() && is_content(view, i) && is_said_in(view, word, denial, first))
+            return true;
     }
     return false;
 }
@@ -80,7 +73,7 @@ bool answers(const ThoughtView& view, int denial, int first, int end) {
 // "A, not B": the end of A.
 int before_denial(const ThoughtView& view, const Sentence& sentence) {
     for (int i = sentence.first + 1; i < sentence.last; ++i) {
-        if (heard(view, i) != "not" || !parts_behind(view, i - 1)) continue;
+        if (heard(view, i) != "not" || !is_parted_behind(view, i - 1)) continue;
         if (is_finite(heard(view, i + 1)) || denies(view, sentence.first, i)) return -1;
         return last_new_word(view, sentence.first, sentence.first, i);
     }
@@ -89,7 +82,7 @@ int before_denial(const ThoughtView& view, const Sentence& sentence) {
 
 int end_of_part(const ThoughtView& view, int first, int end) {
     int i = first + 1;
-    while (i < end && !parts_behind(view, i - 1))
+    while (i < end && !is_parted_behind(view, i - 1))
         ++i;
     return i;
 }

@@ -1,5 +1,6 @@
 #include "rules/cues.h"
 
+#include "rules/word_class.h"
 #include "text/ascii.h"
 
 #include <algorithm>
@@ -7,21 +8,13 @@
 #include <string>
 
 namespace say::rules {
-namespace {
-
-template <std::size_t n>
-bool is_among(const std::array<std::string_view, n>& list, std::string_view word) {
-    return std::find(list.begin(), list.end(), word) != list.end();
-}
-
-} // namespace
 
 bool begins_cue(std::string_view inside) {
     constexpr std::array<std::string_view, 27> cues = {
         "beat",  "breath", "breathe", "click", "cut",    "gesture", "hold",  "laugh",  "laughs",
         "look",  "looks",  "music",   "nod",   "nods",   "pause",   "point", "points", "sfx",
         "shows", "sigh",   "slide",   "smile", "smiles", "turn",    "turns", "vt",     "wait"};
-    return is_among(cues, ascii::lower(inside.substr(0, inside.find_first_of(" :,.;"))));
+    return is_one_of(ascii::lower(inside.substr(0, inside.find_first_of(" :,.;"))), cues);
 }
 
 namespace {
@@ -55,7 +48,7 @@ bool is_cue_of_screen(std::string_view cue) {
     if (colon) thing.remove_suffix(1);
     const std::string_view rest = behind_first(cue);
     const bool number = !rest.empty() && std::all_of(rest.begin(), rest.end(), ascii::is_digit);
-    return is_among(things, thing) && (colon || number);
+    return is_one_of(thing, things) && (colon || number);
 }
 
 // "music fades", "lights up", "applause".
@@ -65,7 +58,7 @@ bool is_cue_of_sound(std::string_view cue) {
     constexpr std::array<std::string_view, 15> ways = {
         "fade", "fades", "starts", "stops", "ends",   "up",       "down",     "under",
         "out",  "in",    "plays",  "roll",  "swells", "fades in", "fades out"};
-    return is_among(sounds, first_word(cue)) && is_among(ways, behind_first(cue));
+    return is_one_of(first_word(cue), sounds) && is_one_of(behind_first(cue), ways);
 }
 
 // "waves", "He waves", "She looks at the camera".
@@ -78,11 +71,11 @@ bool is_gesture(std::string_view cue) {
     constexpr std::array<std::string_view, 6> to_lens = {"looks at the camera", "looks to camera",
                                                          "looks at camera",     "turns to camera",
                                                          "turns to the camera", "clears throat"};
-    const bool somebody = is_among(people, first_word(cue));
+    const bool somebody = is_one_of(first_word(cue), people);
     const std::string_view what = somebody ? behind_first(cue) : cue;
-    if (is_among(to_lens, what)) return true;
+    if (is_one_of(what, to_lens)) return true;
     // "wave" alone may be an aside; "they wave" is none.
-    return is_among(gestures, what) && (somebody || what.ends_with('s'));
+    return is_one_of(what, gestures) && (somebody || what.ends_with('s'));
 }
 
 } // namespace
@@ -96,11 +89,11 @@ bool is_bare_cue(std::string_view inside) {
         "sfx",        "v.o.",        "vo",        "v/o",     "o.s.",       "voice over",
         "off camera", "on camera",   "to camera", "cont'd"};
     const std::string lower = ascii::lower(inside);
-    if (is_among(cues, lower)) return true;
+    if (is_one_of(lower, cues)) return true;
     std::string_view cue = lower;
     while (cue.ends_with('.') || cue.ends_with('!'))
         cue.remove_suffix(1);
-    return is_among(cues, cue) || is_cut(cue) || is_cue_of_screen(cue) || is_cue_of_sound(cue) ||
+    return is_one_of(cue, cues) || is_cut(cue) || is_cue_of_screen(cue) || is_cue_of_sound(cue) ||
            is_gesture(cue);
 }
 

@@ -1,6 +1,7 @@
 // A direction that names a time which does not count: only the time at its end does.
 #include "rules/problem.h"
 #include "rules/rule.h"
+#include "rules/word_class.h"
 #include "syntax/header.h"
 #include "text/ascii.h"
 
@@ -17,7 +18,7 @@ bool holds(std::string_view word) {
     constexpr std::array<std::string_view, 12> kinds = {"clip", "film",  "music",   "pause",
                                                         "play", "reel",  "silence", "sot",
                                                         "tape", "video", "vt",      "wait"};
-    return std::find(kinds.begin(), kinds.end(), ascii::lower(word)) != kinds.end();
+    return is_one_of(ascii::lower(word), kinds);
 }
 
 // What the writer means, without the brackets. "2 sec pause", "10-second clip": the longest time

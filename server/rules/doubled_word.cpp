@@ -1,5 +1,6 @@
 // "the the": a slip of the keys that the eye skips and the mouth does not.
 #include "rules/rule.h"
+#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "text/ascii.h"
 
@@ -17,7 +18,7 @@ bool is_never_doubled(std::string_view word) {
     constexpr std::array<std::string_view, 14> words = {"a",    "an",    "and", "but",  "its",
                                                         "my",   "or",    "our", "than", "the",
                                                         "they", "their", "we",  "your"};
-    return std::find(words.begin(), words.end(), word) != words.end();
+    return is_one_of(word, words);
 }
 
 // Nothing but blanks between: no comma, no pause, no mark.

@@ -1,6 +1,7 @@
 // Joins of neighbouring words: what clashes there and how it is settled.
 #include "rules/join.h"
 
+#include "rules/clause.h"
 #include "rules/plain_words.h"
 #include "rules/split.h"
 #include "rules/wording.h"
@@ -21,10 +22,6 @@ constexpr std::size_t mixed_sibilants = 3;
 constexpr std::size_t like_sibilants = 4;
 constexpr int many_consonants = 5;
 constexpr int many_obstruents = 4;
-
-const Said& said_at(const ThoughtView& view, int index) {
-    return view.reading.said[static_cast<std::size_t>(index)];
-}
 
 // Of one kind with s and z but for the place of the tongue: these are said for each other.
 bool is_hushing(Sound sound) {
@@ -55,7 +52,7 @@ bool is_vowel_phone(const Phone& phone) {
 }
 
 bool is_paused(const ThoughtView& view, int index) {
-    if (said_at(view, index - 1).after != Juncture::none) return true;
+    if (is_parted_behind(view, index - 1)) return true;
     return !pauses_behind(view.reading, index - 1).empty();
 }
 

@@ -45,8 +45,7 @@ bool names_a_thing(const ThoughtView& view, int index) {
         "version", "page",  "unit", "no",     "route",  "act",  "question", "mistake", "in"};
     constexpr std::array<std::string_view, 6> times = {"am", "pm", "a.m", "p.m", "until", "till"};
     if (is_one_of(left, names) || is_one_of(right, times)) return true;
-    const Said& said = view.reading.said[static_cast<std::size_t>(index)];
-    return left == "by" && said.after != Juncture::none; // "by four"
+    return left == "by" && is_parted_behind(view, index); // "by four"
 }
 
 bool is_ordinal(std::string_view word) {
@@ -54,27 +53,14 @@ bool is_ordinal(std::string_view word) {
            word.ends_with("th");
 }
 
-// From ten on: below, a number is often no more than a small word.
-bool is_large(std::string_view word) {
-    constexpr std::array<std::string_view, 11> list = {"ten",     "eleven", "twelve", "twenty",
-                                                       "thirty",  "forty",  "fifty",  "sixty",
-                                                       "seventy", "eighty", "ninety"};
-    return word.ends_with("teen") || is_one_of(word, list);
-}
-
-// "Three hundred": the reader leans on the three.
-bool is_multiple(std::string_view word) {
-    return word == "hundred" || word == "thousand" || word == "million";
-}
-
 double worth_of_figure(const ThoughtView& view, int index) {
     const std::string_view word = view.word(index);
     if (is_year(word)) return for_year;
     if (is_figure(word) && is_ordinal(word)) return for_day;
     if (!is_quantity(view, index)) return 0;
-    const bool multiplied = is_multiple(heard(view, index + 1));
+    const bool multiplied = is_multiple_of_number(heard(view, index + 1));
     double worth = for_number;
-    if (is_figure(word) || is_large(heard(view, index)) || multiplied) worth = for_count;
+    if (is_figure(word) || is_large_number(heard(view, index)) || multiplied) worth = for_count;
     if (has_amount(word)) worth = for_amount;
     const bool second = heard(view, index - 1) == "to" && is_number(view, index - 2);
     return second ? worth + for_second : worth;
@@ -128,8 +114,7 @@ bool is_last_new_thing(const ThoughtView& view, const Sentence& sentence, int in
     constexpr int near = 25; // words: behind so many something new was said
     if (sentence.last - index > near) return false;
     for (int i = index + 1; i < sentence.last; ++i) {
-        const Said& said = view.reading.said[static_cast<std::size_t>(i)];
-        if (said.spoken.empty() || is_function_word(said.spoken.back().text)) continue;
+        if (!is_content(view, i)) continue;
         const std::string_view word = heard(view, i);
         if (!is_carrier(word) && !trails(word) && !is_said_before(view, i)) return false;
     }
@@ -143,7 +128,7 @@ bool is_quantity(const ThoughtView& view, int index) {
     const std::string_view word = view.word(index);
     if (has_amount(word)) return true;
     if (is_year(word) || word.find(':') != word.npos) return false;
-    if (is_multiple(heard(view, index)) && is_number(view, index - 1)) return false;
+    if (is_multiple_of_number(heard(view, index)) && is_number(view, index - 1)) return false;
     return !(is_figure(word) && is_ordinal(word)) && !names_a_thing(view, index);
 }
 

@@ -2,6 +2,7 @@
 // header does not declare it, or because it is written otherwise than there.
 #include "rules/header_lines.h"
 #include "rules/rule.h"
+#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "text/ascii.h"
 #include "text/unicode.h"
@@ -34,7 +35,7 @@ bool is_label_word(std::string_view word) {
          "ps",     "q",      "question", "reason",   "remember", "reminder", "result",
          "rule",   "second", "so",       "solution", "step",     "summary",  "third",
          "tip",    "todo",   "today",    "tomorrow", "update",   "warning",  "week"});
-    return std::find(labels.begin(), labels.end(), ascii::lower(word)) != labels.end();
+    return is_one_of(ascii::lower(word), labels);
 }
 
 // Where the thought's words begin: behind notes, blanks and a list marker.
@@ -228,11 +229,6 @@ bool names_somebody(const ThoughtView& view) {
     });
 }
 
-bool is_declared(const Header& header, std::string_view name) {
-    return std::any_of(header.speakers.begin(), header.speakers.end(),
-                       [&](const Speaker& speaker) { return speaker.name == name; });
-}
-
 std::vector<Candidate> find_candidates(const ScriptView& script) {
     std::vector<Candidate> candidates;
     std::unordered_map<std::string, std::size_t> places; // of a name in small letters
@@ -240,8 +236,9 @@ std::vector<Candidate> find_candidates(const ScriptView& script) {
         const ThoughtSummary& thought = script.thoughts[index];
         for (const std::size_t begin : line_begins(thought.source)) {
             const Opening opening = opening_of(thought.source.substr(begin));
-            if (opening.name.empty() || is_declared(script.header, opening.name)) continue;
-            if (!declared_names(script.header, opening.name).empty()) continue; // BOTH
+            // Declared, as it stands or written otherwise: "BOTH".
+            if (opening.name.empty() || !declared_names(script.header, opening.name).empty())
+                continue;
             const auto inside =
                 static_cast<std::size_t>(opening.name.data() - thought.source.data());
             const auto at = thought.begin.value + inside;

@@ -1,9 +1,9 @@
 // A stress over more words than anyone can lean on: with weight on every word none has any.
+#include "rules/clause.h"
 #include "rules/problem.h"
 #include "rules/rule.h"
 #include "rules/split.h"
 #include "rules/wording.h"
-#include "speech/lexicon.h"
 
 #include <fmt/core.h>
 
@@ -13,9 +13,7 @@ namespace {
 // The last content word, where the weight of a phrase falls by default.
 int last_content_word(const ThoughtView& view, const Mark& mark) {
     for (int i = mark.last; i > mark.first; --i) {
-        const Said& said = view.reading.said[static_cast<std::size_t>(i)];
-        if (said.spoken.empty() || is_function_word(said.spoken.back().text)) continue;
-        return i;
+        if (is_content(view, i)) return i;
     }
     return mark.last;
 }

@@ -33,15 +33,6 @@ constexpr double for_given = -0.6;
 constexpr double for_opener = -0.8;  // "Then we ...": it joins, it is not the news
 constexpr double least_stress = 0.5; // "some": below it no reader leans on the word
 
-const Said& said_of(const ThoughtView& view, int index) {
-    return view.reading.said[static_cast<std::size_t>(index)];
-}
-
-bool is_content(const ThoughtView& view, int index) {
-    const Said& said = said_of(view, index);
-    return !said.spoken.empty() && !is_function_word(said.spoken.back().text);
-}
-
 // A mark may go around letters, digits and what stands between them; around an address it would be
 // text.
 bool takes_a_pair(std::string_view word) {
@@ -100,7 +91,7 @@ bool is_singled_out(const ThoughtView& view, int index) {
     constexpr std::array<std::string_view, 4> signals = {"only", "instead", "rather", "even"};
     for (int i = index - 1; i >= 0 && i >= index - 3; --i) {
         if (is_one_of(heard(view, i), signals)) return true;
-        if (is_content(view, i) || said_of(view, i).after != Juncture::none) return false;
+        if (is_content(view, i) || is_parted_behind(view, i)) return false;
     }
     return false;
 }
@@ -125,7 +116,7 @@ int longest_content_word(const ThoughtView& view, const Sentence& sentence) {
     int longest = -1;
     std::pair<int, std::size_t> most{0, 0};
     for (int i = sentence.first; i < sentence.last; ++i) {
-        const std::pair<int, std::size_t> size{said_of(view, i).syllables, view.word(i).size()};
+        const std::pair<int, std::size_t> size{said_at(view, i).syllables, view.word(i).size()};
         if (!is_content(view, i) || size <= most) continue;
         most = size;
         longest = i;
@@ -152,7 +143,7 @@ bool can_be_marked(const ThoughtView& view, int index) {
 double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, int index) {
     const std::string_view word = view.word(index);
     const bool name = index > sentence.first && ascii::is_upper(word.front());
-    double worth = static_cast<double>(said_of(view, index).phrasing.stress);
+    double worth = static_cast<double>(said_at(view, index).phrasing.stress);
     if (index == longest) worth += for_longest;
     worth += news_worth(view, sentence, index);
     if (name) worth += for_name;
@@ -164,7 +155,7 @@ double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, 
 
 bool is_leant_on(const ThoughtView& view, int index) {
     const bool likely_to =
-        static_cast<double>(said_of(view, index).phrasing.stress) >= least_stress;
+        static_cast<double>(said_at(view, index).phrasing.stress) >= least_stress;
     return (likely_to || is_number(view, index)) && can_be_marked(view, index);
 }
 
@@ -271,10 +262,10 @@ private:
         return best;
     }
 
-    float chance(int index) const { return said_of(view_, index - 1).phrasing.chances.paused; }
+    float chance(int index) const { return said_at(view_, index - 1).phrasing.chances.paused; }
 
     MarkKind kind_at(int index) const {
-        const bool held_open = said_of(view_, index - 1).phrasing.chances.strongly_paused >= 0.5F;
+        const bool held_open = said_at(view_, index - 1).phrasing.chances.strongly_paused >= 0.5F;
         return held_open ? MarkKind::pause : MarkKind::breath;
     }
 

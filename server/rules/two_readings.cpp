@@ -3,13 +3,13 @@
 #include "rules/rule.h"
 #include "rules/split.h"
 #include "rules/wording.h"
+#include "speech/passage.h"
 #include "text/ascii.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <string>
 #include <unordered_set>
@@ -31,12 +31,9 @@ std::string assumed_reading(const Said& said) {
     return text;
 }
 
-constexpr std::array<std::string_view, 12> months = {
-    "january", "february", "march",     "april",   "may",      "june",
-    "july",    "august",   "september", "october", "november", "december"};
-
+// In full, as readings have it.
 bool is_month(std::string_view word) {
-    return std::find(months.begin(), months.end(), word) != months.end();
+    return !word.empty() && month_words(word) == word;
 }
 
 // Words of a reading are folded; the names of months get their capital back.
@@ -153,13 +150,18 @@ bool says_month(const Said& said) {
                        [](const SpokenWord& word) { return is_month(word.text); });
 }
 
+bool names_month(std::string_view reading) {
+    while (!reading.empty()) {
+        const std::string_view word = reading.substr(0, reading.find(' '));
+        if (is_month(word)) return true;
+        reading.remove_prefix(std::min(reading.size(), word.size() + 1));
+    }
+    return false;
+}
+
 // "5/3" as a day of May or of March, and not as a fraction.
 bool is_order_of_date(const Said& said) {
-    const std::string& other = said.readings.front();
-    return says_month(said) &&
-           std::any_of(months.begin(), months.end(), [&](std::string_view month) {
-               return other.find(month) != std::string::npos;
-           });
+    return says_month(said) && names_month(said.readings.front());
 }
 
 // Do the dates of the script that can be read in one order only have the order of its language?

@@ -67,4 +67,15 @@ bool is_figure(std::string_view word) {
     return std::any_of(word.begin(), word.end(), ascii::is_digit);
 }
 
+bool is_large_number(std::string_view word) {
+    constexpr std::array<std::string_view, 11> list = {"ten",     "eleven", "twelve", "twenty",
+                                                       "thirty",  "forty",  "fifty",  "sixty",
+                                                       "seventy", "eighty", "ninety"};
+    return word.ends_with("teen") || is_one_of(word, list);
+}
+
+bool is_multiple_of_number(std::string_view word) {
+    return word == "hundred" || word == "thousand" || word == "million";
+}
+
 } // namespace say::rules

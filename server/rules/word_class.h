@@ -20,5 +20,9 @@ bool is_relative(std::string_view word);         // makes what follows a part of
 bool is_preposition(std::string_view word);
 bool is_figure(std::string_view word); // holds a digit; as written
 bool is_conjunction(std::string_view word);
+// From ten on: below, a number is often no more than a small word.
+bool is_large_number(std::string_view word);
+// "Three hundred": the reader leans on the three.
+bool is_multiple_of_number(std::string_view word);
 
 } // namespace say::rules

@@ -1,5 +1,6 @@
 // What a writer leaves in the place of words that are still to come: at the camera it is read out.
 #include "rules/rule.h"
+#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "speech/lexicon.h"
 #include "text/ascii.h"
@@ -17,7 +18,7 @@ namespace {
 bool stands_for_words(std::string_view word) {
     constexpr std::array<std::string_view, 4> signs = {"TK", "TKTK", "TODO", "FIXME"};
     const bool crosses = word.size() > 2 && word.find_first_not_of('X') == std::string_view::npos;
-    return crosses || std::find(signs.begin(), signs.end(), word) != signs.end();
+    return crosses || is_one_of(word, signs);
 }
 
 // "Super Bowl XXX": a numeral behind a name.
