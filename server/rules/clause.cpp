@@ -95,12 +95,10 @@ std::string_view heard(const ThoughtView& view, int index) {
 
 bool is_number(const ThoughtView& view, int index) {
     if (is_figure(view.word(index))) return true;
-    constexpr std::array<std::string_view, 21> list = {
-        "two",   "three", "four",    "five",   "six",     "seven",    "eight",
-        "nine",  "ten",   "eleven",  "twelve", "twenty",  "thirty",   "forty",
-        "fifty", "sixty", "seventy", "eighty", "hundred", "thousand", "million"};
+    constexpr std::array<std::string_view, 8> small = {"two", "three", "four",  "five",
+                                                       "six", "seven", "eight", "nine"};
     const std::string_view word = heard(view, index);
-    return word.ends_with("teen") || is_one_of(word, list);
+    return is_one_of(word, small) || is_large_number(word) || is_multiple_of_number(word);
 }
 
 const Sentence* sentence_of(const ThoughtView& view, int index) {

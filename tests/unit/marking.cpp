@@ -75,6 +75,7 @@ TEST_CASE("marking/leans on the news: the figure, or the last new thing") {
         {"It costs *$149.99* a year.", "[radio] not the verb: the price"},
         {"Save *40%* until Friday.", "[stress] the figure is the news"},
         {"The battery lasts for *ten* days.", "[stress] the figure is the news"},
+        {"The battery lasts for *ninety* days.", "[stress] the figure is the news"},
         {"Last year *1,204* of you came to the shore.", "[stress] the count is the news"},
     }));
     INFO(sample.why);
