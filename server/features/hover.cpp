@@ -91,8 +91,11 @@ std::string other_sounds(const Said& said) {
         others = pronounce(word).others;
     }
     std::string text;
-    for (const Phones& phones : others)
+    for (const Phones& phones : others) {
+        // With another stress alone it reads the same.
+        if (to_respelling(phones) == to_respelling(said.phones.front())) continue;
         text += fmt::format("{}{}", text.empty() ? " Also said: " : ", ", sound_of(phones));
+    }
     return text.empty() ? text : text + ".";
 }
 

@@ -89,3 +89,14 @@ TEST_CASE("quiet/a setting that changed is heard though every thought was looked
     CHECK(findings(off) == 0);
     CHECK(findings({}) == loud);
 }
+
+// The dictionary has "if" twice, once without its stress, and "than" with two vowels
+// (CMUdict 0.7b, IF(1) and THAN(1)).
+TEST_CASE("quiet/a hover tells of other sounds only where they read otherwise") {
+    const auto hovered = [](const std::string& text) {
+        const auto found = hover(*test::analyse_text(text, Options{}), Offset{0});
+        return found ? found->markdown : std::string{};
+    };
+    CHECK(hovered("If you count.\n").find("Also said") == std::string::npos);
+    CHECK(hovered("Than you count.\n").find("Also said: thuhn") != std::string::npos);
+}
