@@ -1,5 +1,6 @@
 // "do not" where people say "don't". Left alone where the full form is heard on purpose: under a
 // stress, at the end of a clause, in a contrast, in a prohibition.
+#include "base/lists.h"
 #include "rules/clause.h"
 #include "rules/rule.h"
 #include "rules/split.h"
@@ -20,11 +21,6 @@ struct Place {
     int first = 0; // words first and first + 1
     std::string said;
 };
-
-template <std::size_t Size>
-bool is_one_of(std::string_view word, const std::array<std::string_view, Size>& list) {
-    return std::find(list.begin(), list.end(), word) != list.end();
-}
 
 std::string with_not(std::string_view verb) {
     if (verb == "will") return "won't";

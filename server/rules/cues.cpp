@@ -1,6 +1,6 @@
 #include "rules/cues.h"
 
-#include "rules/word_class.h"
+#include "base/lists.h"
 #include "text/ascii.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // A direction that names a time which does not count: only the time at its end does.
+#include "base/lists.h"
 #include "rules/problem.h"
 #include "rules/rule.h"
-#include "rules/word_class.h"
 #include "syntax/header.h"
 #include "text/ascii.h"
 

@@ -1,6 +1,6 @@
 // "the the": a slip of the keys that the eye skips and the mouth does not.
+#include "base/lists.h"
 #include "rules/rule.h"
-#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "text/ascii.h"
 

@@ -1,5 +1,6 @@
 // A header line whose key means nothing to us: it is kept, but if it was meant to do something, it
 // does not.
+#include "base/lists.h"
 #include "rules/nearest.h"
 #include "rules/rule.h"
 #include "rules/wording.h"
@@ -24,7 +25,7 @@ std::vector<FindingDraft> check(const ScriptView& script) {
         while (written.ends_with(' '))
             written.remove_suffix(1);
         const std::string key = unicode::to_lower(written);
-        if (std::find(names.begin(), names.end(), key) != names.end()) continue;
+        if (is_one_of(key, names)) continue;
 
         const std::string_view near = nearest(key, names);
         FindingDraft draft{

@@ -1,6 +1,7 @@
 // Looks phrases up in the plain-words table, word by word.
 #include "rules/plain_words.h"
 
+#include "base/lists.h"
 #include "rules/clause.h"
 #include "rules/split.h"
 #include "rules/wording.h"
@@ -57,7 +58,7 @@ bool is_article(std::string_view word) {
     constexpr std::array<std::string_view, 15> list = {"a",   "an",    "the",  "my",    "your",
                                                        "his", "its",   "our",  "their", "each",
                                                        "no",  "every", "some", "any",   "another"};
-    return std::find(list.begin(), list.end(), word) != list.end();
+    return is_one_of(word, list);
 }
 
 bool opens(const ThoughtView& view, int index) {
@@ -84,7 +85,7 @@ bool behind_auxiliary(const ThoughtView& view, int index) {
         "have", "has",  "had", "having", "be",    "been", "being",   "is",    "are",
         "was",  "were", "get", "got",    "we've", "i've", "they've", "you've"};
     for (int i = index - 1; i >= std::max(0, index - 2); --i) {
-        if (std::find(list.begin(), list.end(), heard(view, i)) != list.end()) return true;
+        if (is_one_of(heard(view, i), list)) return true;
     }
     return false;
 }

@@ -1,8 +1,8 @@
 // A name with a colon at the start of thoughts: it looks like a speaker and is spoken, because the
 // header does not declare it, or because it is written otherwise than there.
+#include "base/lists.h"
 #include "rules/header_lines.h"
 #include "rules/rule.h"
-#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "text/ascii.h"
 #include "text/unicode.h"

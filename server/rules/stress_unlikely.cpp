@@ -1,4 +1,5 @@
 // A stress on a small word that readers never lean on: often the mark has slipped by a word.
+#include "base/lists.h"
 #include "rules/problem.h"
 #include "rules/rule.h"
 #include "rules/suggest.h"
@@ -22,7 +23,7 @@ constexpr float never = 0.04F; // the chance that a reader leans on it
 bool is_passing(const ThoughtView& view, int index) {
     const Said& said = view.reading.said[static_cast<std::size_t>(index)];
     if (said.spoken.size() != 1 || said.phrasing.chances.stressed >= never) return false;
-    return std::find(passing.begin(), passing.end(), said.spoken.front().text) != passing.end();
+    return is_one_of(said.spoken.front().text, passing);
 }
 
 // "*to* the shore and *from* it": another stress in the sentence sets it against something.

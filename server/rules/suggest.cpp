@@ -109,7 +109,7 @@ bool is_opener(const ThoughtView& view, int index) {
     constexpr std::array<std::string_view, 10> openers = {
         "also", "finally", "first", "here", "next", "now", "so", "then", "there", "well"};
     const std::string_view word = heard(view, index);
-    return std::find(openers.begin(), openers.end(), word) != openers.end();
+    return is_one_of(word, openers);
 }
 
 int longest_content_word(const ThoughtView& view, const Sentence& sentence) {

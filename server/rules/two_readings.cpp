@@ -1,5 +1,6 @@
 // A figure, a date or initials that another reader would say in another way. The text cannot say
 // which is meant, so the writer is asked, and the answer is kept in the script.
+#include "base/lists.h"
 #include "rules/rule.h"
 #include "rules/split.h"
 #include "rules/wording.h"
@@ -136,7 +137,7 @@ void move_by(FindingDraft& draft, std::uint32_t bytes) {
 
 bool is_silenced(const ThoughtSummary& thought) {
     const auto& allow = thought.written->allow;
-    return std::find(allow.begin(), allow.end(), "two-readings") != allow.end();
+    return is_one_of("two-readings", allow);
 }
 
 bool asks(const ThoughtView& view, int index) {

@@ -1,5 +1,6 @@
 // A word that no dictionary knows and that has no pronouncer: its sound and its time are guesses.
 // Once a script, where it first stands: that is where the reader stops to think.
+#include "base/lists.h"
 #include "rules/rule.h"
 #include "rules/wording.h"
 #include "text/unicode.h"
@@ -31,7 +32,7 @@ std::string_view word_at(const ThoughtSummary& thought, std::size_t index) {
 
 bool is_silenced(const ThoughtSummary& thought) {
     const auto& allow = thought.written->allow;
-    return std::find(allow.begin(), allow.end(), "unknown-word") != allow.end();
+    return is_one_of("unknown-word", allow);
 }
 
 // Words whose sound the writer gave somewhere in the script: met once, they are known.

@@ -1,4 +1,5 @@
 // An emoji or a face in punctuation: the reader sees it, the listener hears nothing.
+#include "base/lists.h"
 #include "rules/problem.h"
 #include "rules/rule.h"
 #include "rules/wording.h"
@@ -21,7 +22,7 @@ FindingDraft draft_for(const ThoughtView& view, Span span) {
 bool is_emoticon(std::string_view token) {
     constexpr std::array<std::string_view, 8> list = {":)", ":-)", ";)", ";-)",
                                                       ":(", ":-(", ":/", ":-/"};
-    return std::find(list.begin(), list.end(), token) != list.end();
+    return is_one_of(token, list);
 }
 
 // Faces drawn in punctuation, between blanks of the plain text.

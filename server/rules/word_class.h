@@ -1,16 +1,11 @@
 // What small words do in a sentence, by lists. Words are folded, as `heard` gives them.
 #pragma once
 
-#include <algorithm>
-#include <array>
+#include "base/lists.h"
+
 #include <string_view>
 
 namespace say::rules {
-
-template <std::size_t Size>
-bool is_one_of(std::string_view word, const std::array<std::string_view, Size>& list) {
-    return std::find(list.begin(), list.end(), word) != list.end();
-}
 
 bool is_nominative(std::string_view word);       // only ever a subject: "we"
 bool is_subject_and_verb(std::string_view word); // both in one: "it's"

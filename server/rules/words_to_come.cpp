@@ -1,6 +1,6 @@
 // What a writer leaves in the place of words that are still to come: at the camera it is read out.
+#include "base/lists.h"
 #include "rules/rule.h"
-#include "rules/word_class.h"
 #include "rules/wording.h"
 #include "speech/lexicon.h"
 #include "text/ascii.h"

@@ -1,6 +1,8 @@
 // Cuts the sounds of two words in another place and looks for words there.
 #include "speech/other_hearing.h"
 
+#include "base/lists.h"
+
 #include <algorithm>
 #include <array>
 
@@ -85,7 +87,7 @@ bool may_begin_clause(std::span<const TwisterWord> run, std::size_t at) {
         "where",
         "while",
     });
-    return at == 0 || std::find(openers.begin(), openers.end(), run[at - 1].text) != openers.end();
+    return at == 0 || is_one_of(run[at - 1].text, openers);
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 // Figures, ranges, magnitudes and attributive use. Currencies and units have files of their own.
 #include "speech/quantity.h"
 
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "text/ascii.h"
@@ -207,7 +208,7 @@ std::string_view magnitude_of_word(std::string_view word) {
 bool is_line_count(std::string_view digits) {
     static constexpr auto counts = std::to_array<std::string_view>(
         {"144", "240", "360", "480", "576", "720", "1080", "1440", "2160"});
-    return std::find(counts.begin(), counts.end(), digits) != counts.end();
+    return is_one_of(digits, counts);
 }
 
 bool is_lower_plural(std::string_view word) {
@@ -215,7 +216,7 @@ bool is_lower_plural(std::string_view word) {
         std::to_array<std::string_view>({"always", "does", "perhaps", "this", "thus", "was"});
     return word.size() > 3 && ascii::is_lower(word[0]) && word.ends_with('s') &&
            !word.ends_with("ss") && word.find('\'') == std::string_view::npos && // "it's"
-           std::find(singular.begin(), singular.end(), word) == singular.end();
+           !is_one_of(word, singular);
 }
 
 bool is_counted_in_millions(std::string_view word) {
@@ -225,7 +226,7 @@ bool is_counted_in_millions(std::string_view word) {
         "readers",   "residents", "streams",    "subscribers", "tourists", "users",     "viewers",
         "views",     "visitors",  "votes",      "voters",      "women",    "workers",
     });
-    return std::find(nouns.begin(), nouns.end(), word) != nouns.end();
+    return is_one_of(word, nouns);
 }
 
 // "35mm film", "a 60W bulb": measures of size and strength stay singular before what they tell
@@ -233,13 +234,12 @@ bool is_counted_in_millions(std::string_view word) {
 bool tells_apart(const Passage& passage, std::size_t i, std::string_view unit) {
     static constexpr auto sizes = std::to_array<std::string_view>(
         {"\"", "★", "mm", "V", "W", "kW", "MB", "GB", "TB", "MP", "Hz", "MHz", "GHz"});
-    if (std::find(sizes.begin(), sizes.end(), unit) == sizes.end() || !passage.joined(i))
-        return false;
+    if (!is_one_of(unit, sizes) || !passage.joined(i)) return false;
     const std::string behind = passage.folded(i + 1);
     if (behind.size() < 3 || !ascii::is_lower(passage.raw(i + 1)[0]) || is_function_word(behind) ||
         behind.ends_with("er") || behind.ends_with("ly"))
         return false;
-    return std::find(no_nouns.begin(), no_nouns.end(), behind) == no_nouns.end();
+    return !is_one_of(behind, no_nouns);
 }
 
 // "a 12 oz can", "£20 notes": what is named by its size or worth, with or without a determiner.
@@ -254,19 +254,18 @@ bool is_named_by_size(std::string_view noun) {
         "relay",   "rule",    "sack",   "sacks",     "settlement", "sprint",  "ssd",     "ticket",
         "tickets", "tin",     "tins",   "valuation", "view",       "views",   "voucher", "vouchers",
     });
-    return std::find(nouns.begin(), nouns.end(), noun) != nouns.end();
+    return is_one_of(noun, nouns);
 }
 
 bool is_attributive(const Passage& passage, std::size_t first, std::size_t last) {
     if (passage.joined(last) && is_named_by_size(passage.folded(last + 1))) return true;
     if (!passage.follows(first) || !passage.joined(last)) return false;
     const std::string before = passage.folded(first - 1);
-    if (std::find(determiners.begin(), determiners.end(), before) == determiners.end())
-        return false;
+    if (!is_one_of(before, determiners)) return false;
     const std::string behind = passage.folded(last + 1);
     if (behind == "can") return true; // "the 12 oz can"
     if (behind.empty() || !ascii::is_lower(behind[0]) || is_function_word(behind)) return false;
-    return std::find(no_nouns.begin(), no_nouns.end(), behind) == no_nouns.end();
+    return !is_one_of(behind, no_nouns);
 }
 
 } // namespace say

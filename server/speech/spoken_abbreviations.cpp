@@ -1,5 +1,6 @@
 // Abbreviations said in full, by what stands around them: "Dr. Hill" and "Hill Dr.", "St. Ives" and
 // "Main St.", "No. 5" and "No.", "25 sept.", "e.g.".
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -253,7 +254,7 @@ bool before_figure(const Passage& passage, std::size_t i) {
     static constexpr auto words =
         std::to_array<std::string_view>({"apt", "art", "ex", "par", "para", "sec"});
     const std::string folded = passage.folded(i);
-    const bool word = std::find(words.begin(), words.end(), folded) != words.end();
+    const bool word = is_one_of(folded, words);
     if (word && !passage.joined_by_stop(i) && (folded == "par" || !is_name(passage.raw(i))))
         return false;
     if (ascii::is_digit(next[0])) return true;
@@ -289,8 +290,7 @@ bool behind_place_opener(const Passage& passage, std::size_t i) {
         "south",
         "west",
     });
-    return passage.follows(i) &&
-           std::find(openers.begin(), openers.end(), passage.folded(i - 1)) != openers.end();
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), openers);
 }
 
 // "St" and "Dr" before a name and behind one. Between two names both could be meant.
@@ -352,7 +352,7 @@ bool is_day_named(const Passage& passage, std::size_t i, std::string_view sign) 
     if (sign != "sat" && sign != "sun" && sign != "wed") return false;
     if (!is_name(passage.raw(i)) || !passage.follows(i)) return false;
     if (sign == "sun" && !passage.stop_behind(i)) return false;
-    return std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    return is_one_of(passage.folded(i - 1), cues);
 }
 
 bool is_behind_ordinal(const Passage& passage, std::size_t i) {

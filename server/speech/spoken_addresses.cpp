@@ -1,5 +1,6 @@
 // Postal addresses: house numbers, directions, street words, US states and ZIP codes (the
 // abbreviations of the US Postal Service).
+#include "base/lists.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
@@ -182,12 +183,11 @@ bool say_direction(Passage& passage, std::size_t i) {
         "london",  "macedonia", "virginia", "wales",    "yorkshire",
     });
     const bool land = passage.adjacent(i) && !next.empty() && ascii::is_upper(next[0]) &&
-                      std::find(lands.begin(), lands.end(), ascii::lower(next)) != lands.end();
+                      is_one_of(ascii::lower(next), lands);
     // "12 mi. SE of town", "NW winds"
     static constexpr auto places = std::to_array<std::string_view>(
         {"breeze", "coast", "corner", "of", "side", "wind", "winds"});
-    const bool bearing = sign.size() == 2 && passage.adjacent(i) &&
-                         std::find(places.begin(), places.end(), next) != places.end();
+    const bool bearing = sign.size() == 2 && passage.adjacent(i) && is_one_of(next, places);
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
     const bool of_wind = passage.raw(i).size() == 2 && (before == "wind" || before == "winds");
     if (!numbered && !named && !behind && !land && !bearing && !of_wind) return false;

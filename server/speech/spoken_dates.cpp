@@ -1,5 +1,6 @@
 // Dates: "July 25, 2012", "25 July", "Jan-15-2020", "01.10.2010", "2006-08-05", years, decades and
 // spans of them. Month first in US English, day first in UK English.
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -183,8 +184,7 @@ bool say_day_of_month(Passage& passage, std::size_t i) {
     if (month == 0 || !days) return false;
     static constexpr auto articles =
         std::to_array<std::string_view>({"the", "a", "each", "every", "this", "that", "last"});
-    const bool article = passage.follows(i) && std::find(articles.begin(), articles.end(),
-                                                         passage.folded(i - 1)) != articles.end();
+    const bool article = passage.follows(i) && is_one_of(passage.folded(i - 1), articles);
     if (!days->from.ordinal && !article) return false;
     passage.say(i, days_words(*days, article ? "" : "the"));
     passage.say(i + 2, month_name(month));
@@ -201,7 +201,7 @@ void say_earlier_day(Passage& passage, std::size_t i, int day) {
         !passage.follows(i - 3))
         return;
     if (weekday_of(passage.folded(i - 1)).empty() || weekday_of(passage.folded(i - 4)).empty() ||
-        std::find(links.begin(), links.end(), passage.folded(i - 2)) == links.end())
+        !is_one_of(passage.folded(i - 2), links))
         return;
     const std::optional<Days> earlier = read_days(passage.text(i - 3));
     if (!earlier || earlier->from.number >= day) return;
@@ -238,8 +238,7 @@ bool say_day_before_later_month(Passage& passage, std::size_t i) {
     static constexpr auto cues = std::to_array<std::string_view>({"between", "from", "on"});
     if (!passage.joined(i) || !passage.joined(i + 1) || !passage.joined(i + 2)) return false;
     const std::string between = passage.folded(i + 1);
-    const bool cue = passage.follows(i) &&
-                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    const bool cue = passage.follows(i) && is_one_of(passage.folded(i - 1), cues);
     if (between != "to" && !(cue && (between == "and" || between == "or"))) return false;
     const std::optional<Days> from = read_days(passage.text(i));
     const std::optional<Days> to = read_days(passage.text(i + 2));
@@ -256,7 +255,7 @@ void say_later_day(Passage& passage, std::size_t i, int day) {
     static constexpr auto links =
         std::to_array<std::string_view>({"-", "and", "or", "through", "to", "until"});
     if (!passage.joined(i) || !passage.joined(i + 1)) return;
-    if (std::find(links.begin(), links.end(), passage.folded(i + 1)) == links.end()) return;
+    if (!is_one_of(passage.folded(i + 1), links)) return;
     const std::optional<Days> days = read_days(passage.text(i + 2));
     if (!days || days->from.number <= day) return;
     // "On May 3 and 4 people came"
@@ -320,7 +319,7 @@ constexpr auto date_cues = std::to_array<std::string_view>({
 
 bool has_date_cue(const Passage& passage, std::size_t i) {
     return i > 0 && (passage.joined(i - 1) || passage.joined_by_comma(i - 1)) &&
-           std::find(date_cues.begin(), date_cues.end(), passage.folded(i - 1)) != date_cues.end();
+           is_one_of(passage.folded(i - 1), date_cues);
 }
 
 // "from 5/3 to 25/3", "on 5/3 and 5/4"; "from 1/4 to 1/2" are parts.
@@ -684,19 +683,16 @@ bool is_length_of_time(const Passage& passage, std::size_t i, std::string_view t
         std::to_array<std::string_view>({"each", "off", "on", "rest"});
     if (token.size() != 3) return false;
     const auto is_next = [&](const auto& words) {
-        return passage.joined(i) &&
-               std::find(words.begin(), words.end(), passage.folded(i + 1)) != words.end();
+        return passage.joined(i) && is_one_of(passage.folded(i + 1), words);
     };
     if (!passage.follows(i)) return is_next(intervals); // "30s on, 10s off"
-    return !is_next(periods) &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    return !is_next(periods) && is_one_of(passage.folded(i - 1), cues);
 }
 
 // "the '00s", "the early 00s": they have no word of their own but in the UK.
 bool say_first_decade(Passage& passage, std::size_t i, std::string_view token) {
     static constexpr auto cues = std::to_array<std::string_view>({"early", "late", "the"});
-    const bool cue = passage.follows(i) &&
-                     std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    const bool cue = passage.follows(i) && is_one_of(passage.folded(i - 1), cues);
     if (token != "'00s" && !(token == "00s" && cue)) return false;
     passage.say(i, passage.is_uk() ? "noughties" : "two thousands");
     return true;
@@ -752,8 +748,7 @@ constexpr auto year_cues = std::to_array<std::string_view>({
 });
 
 bool has_year_cue(const Passage& passage, std::size_t i) {
-    return i > 0 && passage.joined(i - 1) &&
-           std::find(year_cues.begin(), year_cues.end(), passage.folded(i - 1)) != year_cues.end();
+    return i > 0 && passage.joined(i - 1) && is_one_of(passage.folded(i - 1), year_cues);
 }
 
 bool is_era(std::string_view text) {
@@ -766,7 +761,7 @@ bool is_part_of(const Passage& passage, std::size_t i) {
     static constexpr auto many =
         std::to_array<std::string_view>({"our", "the", "them", "these", "those", "us", "your"});
     return passage.folded(i + 1) == "of" && passage.joined(i + 1) &&
-           std::find(many.begin(), many.end(), passage.folded(i + 2)) != many.end();
+           is_one_of(passage.folded(i + 2), many);
 }
 
 // Four bare digits from 1100 to 2099: a year, unless a noun in the plural says that things are
@@ -903,7 +898,7 @@ bool is_odds(const Passage& passage, std::size_t i) {
     if (passage.joined(i) && passage.folded(i + 1) == "odds") return true;
     if (!passage.follows(i)) return false;
     static constexpr auto links = std::to_array<std::string_view>({"are", "at", "of", "were"});
-    const bool link = std::find(links.begin(), links.end(), passage.folded(i - 1)) != links.end();
+    const bool link = is_one_of(passage.folded(i - 1), links);
     return passage.folded(i - 1) == "odds" ||
            (link && i > 1 && passage.follows(i - 1) && passage.folded(i - 2) == "odds");
 }
@@ -923,7 +918,7 @@ bool is_open_part(const Passage& passage, std::size_t i) {
 bool is_told_part(const Passage& passage, std::size_t i) {
     static constexpr auto behind = std::to_array<std::string_view>({"apiece", "each", "of"});
     if (!is_open_part(passage, i) || !passage.joined(i) ||
-        std::find(behind.begin(), behind.end(), passage.folded(i + 1)) == behind.end())
+        !is_one_of(passage.folded(i + 1), behind))
         return false;
     // "By 11/30 of next year" is a day.
     const bool of_year =
@@ -949,8 +944,7 @@ bool is_part_of_whole(const Passage& passage, std::size_t i) {
 bool is_part_numbered(const Passage& passage, std::size_t i) {
     static constexpr auto parts = std::to_array<std::string_view>(
         {"episode", "lesson", "module", "page", "part", "question", "slide", "step"});
-    return passage.follows(i) &&
-           std::find(parts.begin(), parts.end(), passage.folded(i - 1)) != parts.end();
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), parts);
 }
 
 bool say_year(Passage& passage, std::size_t i) {

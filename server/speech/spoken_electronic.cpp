@@ -1,6 +1,7 @@
 // What is typed rather than said: e-mail and web addresses, file names, handles, hashtags, and at
 // the end of the line any other mixture of letters, digits and signs ("C24", "COVID-19",
 // "10-year-old").
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -44,8 +45,7 @@ bool is_said_as_word(std::string_view run) {
         run == "gov")
         return true;
     if (run.size() == 1) return false;
-    if (run.size() == 2)
-        return std::find(short_words.begin(), short_words.end(), run) != short_words.end();
+    if (run.size() == 2) return is_one_of(run, short_words);
     if (!has_vowel(run)) return false;
     if (in_lexicon(run)) return capitals_kind(unicode::to_lower(run)) != Capitals::letters;
     return run.size() > 3;

@@ -1,4 +1,5 @@
 // Bare figures: cardinals, ordinals, decimals, versions, sums, fractions and ranges without a unit.
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -15,11 +16,6 @@ bool is_ordinal_suffix(std::string_view suffix) {
     const std::string folded = ascii::lower(suffix);
     return folded == "st" || folded == "nd" || folded == "rd" || folded == "th" || folded == "ˢᵗ" ||
            folded == "ⁿᵈ" || folded == "ʳᵈ" || folded == "ᵗʰ";
-}
-
-template <std::size_t size>
-bool is_in(const std::array<std::string_view, size>& words, std::string_view word) {
-    return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 bool all_digits(std::string_view text) {
@@ -161,7 +157,7 @@ std::string power_of_ten(std::string_view suffix, Language language) {
 // "50K people" are thousands; "10k runners" run ten kilometers and "4K screens" have so many dots.
 bool is_counted_in_thousands(const Figure& figure, const std::string& noun) {
     static constexpr auto sizes = std::to_array<std::string_view>({"2", "4", "5", "6", "8", "10"});
-    const bool size = figure.fraction.empty() && is_in(sizes, figure.whole);
+    const bool size = figure.fraction.empty() && is_one_of(figure.whole, sizes);
     if (size && noun != "years" && noun != "steps" && noun != "words")
         return is_counted_in_millions(noun);
     static constexpr auto of_length_or_dots = std::to_array<std::string_view>({
@@ -182,7 +178,7 @@ bool is_counted_in_thousands(const Figure& figure, const std::string& noun) {
         "walks",
     });
     return is_counted_in_millions(noun) ||
-           (is_lower_plural(noun) && !is_in(of_length_or_dots, noun));
+           (is_lower_plural(noun) && !is_one_of(noun, of_length_or_dots));
 }
 
 // What may stand behind a bare figure: "50+", "747s", "2012's", "10k", "5M".
@@ -276,7 +272,7 @@ bool is_picture_size(const Passage& passage, std::size_t i, const Figure& wide,
                side.whole.size() <= 4 && all_digits(side.whole);
     };
     return has_dots(wide) && has_dots(high) &&
-           !(passage.joined(i) && is_in(sums, passage.folded(i + 1)));
+           !(passage.joined(i) && is_one_of(passage.folded(i + 1), sums));
 }
 
 // "2x4", "4x100", "12\"×12\"": by; "×" between bare figures is "times".
@@ -321,8 +317,8 @@ bool is_numbered_word(const Passage& passage, std::size_t i) {
     static constexpr auto shortened =
         std::to_array<std::string_view>({"apt", "hwy", "rm", "rt", "rte", "ste"});
     const std::string before = passage.folded(i - 1);
-    if (passage.joined_by_stop(i - 1)) return is_in(shortened, before);
-    return is_in(named, before) || passage.raw(i - 1) == "Box";
+    if (passage.joined_by_stop(i - 1)) return is_one_of(before, shortened);
+    return is_one_of(before, named) || passage.raw(i - 1) == "Box";
 }
 
 bool is_followed_by_noun(const Passage& passage, std::size_t i) {
@@ -336,7 +332,7 @@ bool is_named_by_article(const Passage& passage, std::size_t i, std::string_view
     static constexpr auto turns = std::to_array<std::string_view>(
         {"camera", "image", "photo", "spin", "tour", "turn", "video", "view"});
     if ((token == "180" || token == "360") && passage.joined(i) &&
-        is_in(turns, passage.folded(i + 1)))
+        is_one_of(passage.folded(i + 1), turns))
         return true;
     return token.size() == 3 && token.substr(1) != "00" && !is_followed_by_noun(passage, i);
 }
@@ -376,7 +372,7 @@ bool is_course(const Passage& passage, std::size_t i, std::string_view token) {
     const std::string_view before = passage.raw(i - 1);
     return token.size() == 3 && passage.joined(i - 1) && before.size() > 2 &&
            std::all_of(before.begin(), before.end(), ascii::is_upper) &&
-           is_in(subjects, passage.folded(i - 1));
+           is_one_of(passage.folded(i - 1), subjects);
 }
 
 // Figures that name rather than count: "Room 101", "Flight 370", "RFC 2119".
@@ -402,7 +398,7 @@ bool is_range_of_names(const Passage& passage, std::size_t i, const FigureRange&
     const auto is_name = [](const Figure& figure) {
         return figure.fraction.empty() && (figure.whole.size() == 3 || figure.whole.size() == 4);
     };
-    return passage.follows(i) && is_in(named, passage.folded(i - 1)) && is_name(range.from) &&
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), named) && is_name(range.from) &&
            is_name(range.to);
 }
 
@@ -478,7 +474,7 @@ bool is_share_of_people(const Passage& passage, std::size_t i, const Slashed& pa
     });
     if ((pair.bottom != "5" && pair.bottom != "10") || !passage.joined(i)) return false;
     const std::string next = passage.folded(i + 1);
-    return (is_lower_plural(next) || next == "people") && !is_in(measures, next);
+    return (is_lower_plural(next) || next == "people") && !is_one_of(next, measures);
 }
 
 // "give it 9/10", "a solid 7/10", "10/10": so many out of ten.
@@ -503,8 +499,7 @@ bool is_mark_given(const Passage& passage, std::size_t i, const Slashed& pair) {
     if (pair.top == pair.bottom) return pair.top != "20"; // "20/20 vision"
     if (passage.joined(i) && passage.folded(i + 1) == "stars") return true;
     if (is_share_of_people(passage, i, pair)) return true;
-    return passage.follows(i) &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end() &&
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), cues) &&
            !(passage.joined(i) && passage.folded(i + 1) == "of");
 }
 
@@ -585,7 +580,7 @@ bool is_told_score(const Passage& passage, std::size_t i, const FigureRange& ran
         {"defeat", "down", "draw", "lead", "loss", "thrashing", "up", "victory", "win"});
     if (range.from.whole.size() > 2 || range.to.whole.size() > 2) return false;
     const auto has = [](const auto& words, const std::string& word) {
-        return std::find(words.begin(), words.end(), word) != words.end();
+        return is_one_of(word, words);
     };
     return (passage.follows(i) && has(before, passage.folded(i - 1))) ||
            (passage.joined(i) && has(behind, passage.folded(i + 1)));
@@ -664,8 +659,7 @@ std::string part_before_noun(const Passage& passage, std::size_t i, std::string 
                                          "price", "that", "the", "their", "this", "your"});
     const std::string_view one = "one ";
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
-    const bool before_article =
-        words == "one half" && std::find(articles.begin(), articles.end(), next) != articles.end();
+    const bool before_article = words == "one half" && is_one_of(next, articles);
     const bool behind_article = (words == "one half" || words == "one quarter") &&
                                 passage.follows(i) && passage.folded(i - 1) == "a";
     if (before_article || behind_article) words.erase(0, one.size());
@@ -708,7 +702,8 @@ bool say_odds(Passage& passage, std::size_t i, std::string_view token) {
 bool say_either_measure(Passage& passage, std::size_t i, std::string_view token) {
     static constexpr auto units = std::to_array<std::string_view>({"Hz", "V", "W", "fps"});
     const std::optional<Slashed> pair = read_slashed(token);
-    if (!pair || pair->top.size() < 2 || !passage.joined(i) || !is_in(units, passage.text(i + 1)))
+    if (!pair || pair->top.size() < 2 || !passage.joined(i) ||
+        !is_one_of(passage.text(i + 1), units))
         return false;
     if (!say_unit_behind(passage, i, Number::plural)) return false;
     const Language language = passage.language();

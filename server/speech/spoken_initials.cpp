@@ -1,5 +1,6 @@
 // Words in capitals: said letter by letter (FBI), as a word (NASA), or an ordinary word that is
 // merely in capitals. Also letters with stops (U.S.), single letters, and their plurals.
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/passage.h"
 #include "text/ascii.h"
@@ -94,8 +95,7 @@ bool is_onset(std::string_view consonants) {
         "PL",  "PR",  "SC", "SCH", "SCR", "SH", "SK", "SL", "SM", "SN", "SP",
         "SPL", "SPR", "ST", "STR", "SW",  "TH", "TR", "TW", "WH", "WR",
     });
-    return consonants.size() == 1 ||
-           std::find(onsets.begin(), onsets.end(), consonants) != onsets.end();
+    return consonants.size() == 1 || is_one_of(consonants, onsets);
 }
 
 // Consonants that can close a word.
@@ -104,8 +104,7 @@ bool is_coda(std::string_view consonants) {
         "CH", "CK", "CT", "FT", "LD", "LL", "LT", "MP", "NCE", "ND", "NG", "NK", "NS", "NT", "PS",
         "PT", "RC", "RD", "RK", "RM", "RN", "RS", "RT", "SH",  "SK", "SP", "SS", "ST", "TH",
     });
-    return consonants.size() == 1 ||
-           std::find(codas.begin(), codas.end(), consonants) != codas.end();
+    return consonants.size() == 1 || is_one_of(consonants, codas);
 }
 
 // Could English say it as a word? Four letters or more, groups of two vowels at most, and no
@@ -141,11 +140,6 @@ bool is_spelt_in_lexicon(std::string_view folded) {
     for (const Phones& letter : spell_out(folded))
         letters.insert(letters.end(), letter.begin(), letter.end());
     return same_sounds(pronounce(folded).phones, letters);
-}
-
-template <std::size_t size>
-bool has(const std::array<std::string_view, size>& words, std::string_view word) {
-    return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 bool is_capitals(std::string_view text) {
@@ -199,7 +193,8 @@ std::string with_ending(const Core& core, std::string_view folded) {
     if (core.ending.empty()) return "." + word;
     std::string plural = word + "s";
     if (core.ending == "s" && word.size() > 1 && is_spelt_in_lexicon(word) &&
-        pronounce(plural).known == Known::lexicon && !has(spoken_as_letters, ascii::upper(plural)))
+        pronounce(plural).known == Known::lexicon &&
+        !is_one_of(ascii::upper(plural), spoken_as_letters))
         return plural; // but "GPs" is no GPS
     return "." + word + "'s";
 }
@@ -268,7 +263,7 @@ bool say_single(Passage& passage, std::size_t i, char letter) {
     if (letter == 'I' || letter == 'a' || letter == 'i') return false;
     if (letter == 'O' && !passage.stop_behind(i)) return false;
     if (letter == 'A') {
-        const bool named = passage.follows(i) && has(counted, passage.folded(i - 1));
+        const bool named = passage.follows(i) && is_one_of(passage.folded(i - 1), counted);
         if (!named && !passage.joined_by_stop(i)) return false;
     }
     passage.say(i, "." + std::string(1, ascii::lower(letter)));
@@ -294,7 +289,7 @@ bool is_named(const Passage& passage, std::size_t i) {
         "their",
         "your",
     });
-    return passage.follows(i) && has(articles, passage.folded(i - 1)) &&
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), articles) &&
            !(is_capitals(passage.raw(i - 1)) && passage.raw(i - 1).size() > 1);
 }
 
@@ -400,12 +395,12 @@ Capitals capitals_kind(std::string_view word) {
     if (!is_capitals(capitals)) return Capitals::ordinary;
     if (word.size() == 1)
         return word == "I" || word == "A" || word == "O" ? Capitals::ordinary : Capitals::letters;
-    if (has(spoken_as_words, capitals)) return Capitals::word;
-    if (has(spoken_as_letters, capitals)) return Capitals::letters;
+    if (is_one_of(capitals, spoken_as_words)) return Capitals::word;
+    if (is_one_of(capitals, spoken_as_letters)) return Capitals::letters;
     const std::string folded = ascii::lower(word);
     if (std::none_of(capitals.begin(), capitals.end(),
                      [](char c) { return contains("AEIOUY", c); })) {
-        return has(interjections, capitals) ? Capitals::ordinary : Capitals::letters;
+        return is_one_of(capitals, interjections) ? Capitals::ordinary : Capitals::letters;
     }
     if (in_lexicon(folded))
         return is_spelt_in_lexicon(folded) ? Capitals::letters : Capitals::ordinary;

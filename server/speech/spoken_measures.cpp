@@ -1,5 +1,6 @@
 // Measures: figures with a unit behind them, glued or apart; percent, degrees, feet and inches.
 // Units are those of the SI brochure and of US customary and imperial use.
+#include "base/lists.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
@@ -381,7 +382,7 @@ bool is_age_group(const Passage& passage, std::size_t i, const Figure& figure) {
     if (!young && !old) return false;
     const bool opens = ascii::is_upper(passage.raw(i - 1)[0]);
     const std::string before = passage.follows(i - 1) ? passage.folded(i - 2) : std::string{};
-    return opens || std::find(cues.begin(), cues.end(), before) != cues.end();
+    return opens || is_one_of(before, cues);
 }
 
 // "the 747s", "two 5s", "1s and 0s", "100s of": a plural, not a length of time.
@@ -400,7 +401,7 @@ bool is_plural_figure(const Passage& passage, std::size_t i, const Figure& figur
                              ascii::is_digit(passage.folded(i - 2)[0]);
     if (paired || behind_pair) return true;
     return passage.follows(i) && passage.folded(i - 1) != "and" &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+           is_one_of(passage.folded(i - 1), cues);
 }
 
 // "11 st 4 lb"; alone only in the UK, where people weigh so many stone.
@@ -498,8 +499,7 @@ bool has_exponent(std::string_view unit) {
 bool is_one_unit(const Passage& passage, std::size_t i) {
     static constexpr auto cues =
         std::to_array<std::string_view>({"a", "cubic", "each", "every", "one", "per"});
-    return passage.follows(i) &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), cues);
 }
 
 // "km²", "°C" and "per m²": a unit without a figure.
@@ -534,7 +534,7 @@ bool is_times_regularly(const Passage& passage, std::size_t i) {
         std::to_array<std::string_view>({"as", "daily", "monthly", "the", "weekly", "yearly"});
     if (!passage.joined(i)) return false;
     const std::string next = passage.folded(i + 1);
-    if (std::find(cues.begin(), cues.end(), next) != cues.end()) return true;
+    if (is_one_of(next, cues)) return true;
     return (next == "a" || next == "an" || next == "per") && passage.joined(i + 1) &&
            !counted_by(passage.folded(i + 2)).empty();
 }
@@ -559,8 +559,7 @@ bool is_times_more(const Passage& passage, std::size_t i) {
         "stronger",
         "worse",
     });
-    return passage.joined(i) &&
-           std::find(compared.begin(), compared.end(), passage.folded(i + 1)) != compared.end();
+    return passage.joined(i) && is_one_of(passage.folded(i + 1), compared);
 }
 
 std::string times_words(const Figure& figure, bool regularly, Language language) {
@@ -615,7 +614,7 @@ bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
     const std::string peak = before == "of" && i > 1 ? passage.folded(i - 2) : std::string{};
     const bool of_peak = peak == "high" || peak == "highs" || peak == "low" || peak == "lows" ||
                          peak.starts_with("temperature");
-    const bool cue = of_peak || std::find(reached.begin(), reached.end(), before) != reached.end();
+    const bool cue = of_peak || is_one_of(before, reached);
     const int whole = to_int(figure.whole).value_or(0);
     const bool decimal_heat = scale == "F" && !figure.fraction.empty(); // "98.6 F"
     const bool sure = apart ? (cue && whole >= 100) || decimal_heat
@@ -781,9 +780,7 @@ bool say_age(Passage& passage, std::size_t i, const Figure& figure) {
     static constexpr auto articles = std::to_array<std::string_view>(
         {"a", "an", "every", "her", "his", "my", "our", "that", "the", "their", "this", "your"});
     const bool attributive =
-        figure.is_one() ||
-        (passage.follows(i) &&
-         std::find(articles.begin(), articles.end(), passage.folded(i - 1)) != articles.end());
+        figure.is_one() || (passage.follows(i) && is_one_of(passage.folded(i - 1), articles));
     const std::string number = number_words(figure, passage.language());
     const std::string old = attributive ? "year old" : "years old";
     passage.say(i, apart ? number : number + ' ' + old);
@@ -826,8 +823,7 @@ bool say_lettered_name(Passage& passage, std::size_t i, const Figure& figure) {
     });
     const bool letter = figure.suffix.size() == 1 && ascii::is_upper(figure.suffix[0]);
     if (!letter || !figure.sign.empty() || !figure.fraction.empty() || i == 0 ||
-        !passage.adjacent(i - 1) ||
-        std::find(named.begin(), named.end(), passage.folded(i - 1)) == named.end())
+        !passage.adjacent(i - 1) || !is_one_of(passage.folded(i - 1), named))
         return false;
     const Language language = passage.language();
     passage.say(i, (figure.whole.size() == 3 ? in_pairs(figure.whole, language)
@@ -867,7 +863,7 @@ bool say_bare_unit(Passage& passage, std::size_t i) {
         passage.say(i + 1, unit);
         return true;
     }
-    if (std::find(signs.begin(), signs.end(), raw) == signs.end()) return false;
+    if (!is_one_of(raw, signs)) return false;
     passage.say(i, unit_words(raw, number, language));
     return true;
 }

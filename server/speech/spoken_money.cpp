@@ -1,5 +1,6 @@
 // Money: "$5", "£1.50", "€30bn", "$15.2 billion", "5 USD", "$50-$100", "a $5 bill", "$20/hour".
 // The sign stands before the figure and is said behind it, behind the magnitude if there is one.
+#include "base/lists.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
@@ -252,8 +253,7 @@ bool say_money_choice(Passage& passage, std::size_t i, std::string_view token) {
 bool is_cents(const Passage& passage, std::size_t i, std::string_view sign) {
     static constexpr auto behind =
         std::to_array<std::string_view>({"a", "apiece", "each", "less", "more", "off", "per"});
-    return sign == "c" && passage.joined(i) &&
-           std::find(behind.begin(), behind.end(), passage.folded(i + 1)) != behind.end();
+    return sign == "c" && passage.joined(i) && is_one_of(passage.folded(i + 1), behind);
 }
 
 // "$1.2 million-$1.5 million", whose middle word belongs to both amounts.
@@ -309,10 +309,9 @@ bool is_frame_rate(const Passage& passage, const Figure& figure) {
         "shot",
         "video",
     });
-    if (std::find(rates.begin(), rates.end(), figure.whole) == rates.end()) return false;
+    if (!is_one_of(figure.whole, rates)) return false;
     for (std::size_t i = 0; i < passage.size(); ++i) {
-        if (std::find(pictures.begin(), pictures.end(), passage.folded(i)) != pictures.end())
-            return true;
+        if (is_one_of(passage.folded(i), pictures)) return true;
     }
     return false;
 }

@@ -1,5 +1,6 @@
 // Roman numbers: after headings ("Chapter IV"), after rulers and popes ("Henry VIII"), before
 // "century". Elsewhere capitals are initials, and "I" is the speaker.
+#include "base/lists.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
 #include "text/ascii.h"
@@ -65,19 +66,14 @@ constexpr auto behind_ruler = std::to_array<std::string_view>({
     "would",
 });
 
-template <std::size_t size>
-bool has(const std::array<std::string_view, size>& words, std::string_view word) {
-    return std::find(words.begin(), words.end(), word) != words.end();
-}
-
 bool is_name(std::string_view text) {
     return text.size() > 1 && ascii::is_upper(text[0]) && ascii::is_lower(text[1]);
 }
 
 // "Part", and "Parts I and II".
 bool is_heading(std::string_view folded) {
-    if (has(headings, folded)) return true;
-    return folded.ends_with('s') && has(headings, folded.substr(0, folded.size() - 1));
+    if (is_one_of(folded, headings)) return true;
+    return folded.ends_with('s') && is_one_of(folded.substr(0, folded.size() - 1), headings);
 }
 
 // "World War I ended", "Type I error": what no sentence about oneself goes on with.
@@ -86,7 +82,7 @@ bool is_first_of_its_kind(const Passage& passage, std::size_t i) {
         {"diabetes", "error", "errors", "medal", "medals", "trial", "trials"});
     if (passage.folded(i - 1) == "war")
         return i > 1 && passage.joined(i - 2) && passage.folded(i - 2) == "world";
-    return has(kinds, passage.folded(i + 1));
+    return is_one_of(passage.folded(i + 1), kinds);
 }
 
 // "I" counts only where no sentence can go on with it: "George I of", "Part I:".
@@ -97,7 +93,7 @@ bool i_is_number(const Passage& passage, std::size_t i, bool heading) {
     if (heading)
         return is_name(passage.text(i - 1)) && (next == "of" || next == "and" || next == "is" ||
                                                 next == "was" || is_name(passage.text(i + 1)));
-    return has(behind_ruler, next) && next != "had" && next != "would" && next != "was";
+    return is_one_of(next, behind_ruler) && next != "had" && next != "would" && next != "was";
 }
 
 // What is counted in the name itself: "the XXI Olympics".
@@ -179,13 +175,13 @@ bool say_roman(Passage& passage, std::size_t i) {
         return say_as(passage, i, cardinal(*number, language), ending);
     if (i == 0 || !passage.adjacent(i - 1)) return false;
     if (token.size() > 1 && is_small_value(token) && passage.folded(i - 1) == "the" &&
-        passage.joined(i) && has(counted_names, passage.folded(i + 1)))
+        passage.joined(i) && is_one_of(passage.folded(i + 1), counted_names))
         return say_as(passage, i, ordinal(digits, language), ending);
     const std::string before = passage.text(i - 1);
     const std::string folded = ascii::lower(before);
     const bool heading = is_heading(folded);
-    const bool titled = i > 1 && passage.joined(i - 2) && has(titles, passage.folded(i - 2));
-    const bool ruler = is_name(before) && (has(rulers, folded) || titled);
+    const bool titled = i > 1 && passage.joined(i - 2) && is_one_of(passage.folded(i - 2), titles);
+    const bool ruler = is_name(before) && (is_one_of(folded, rulers) || titled);
     if (token == "I" && !((heading || ruler) && i_is_number(passage, i, heading))) return false;
     // One letter alone after a name is an initial ("Charles V" is not, but "James C" is).
     if (token.size() == 1 && token != "I" && token != "V" && token != "X") return false;
@@ -212,7 +208,7 @@ bool say_small_roman(Passage& passage, std::size_t i) {
     static constexpr auto pages = std::to_array<std::string_view>(
         {"clause", "item", "p", "page", "pages", "paragraph", "pp"});
     const std::string before = passage.folded(i - 1);
-    if (!has(headings, before) && !has(pages, before)) return false;
+    if (!is_one_of(before, headings) && !is_one_of(before, pages)) return false;
     if (raw.size() == 1 && passage.joined(i)) return false;
     const std::optional<int> number = roman(ascii::upper(raw));
     if (!number || raw == "c" || raw == "l") return false;

@@ -1,5 +1,6 @@
 // Chemical formulas ("H₂SO₄", "Na+") and raised figures ("10⁶", "x⁴"): symbols said by their
 // letters, subscripts as numbers, powers in words. Symbols of the elements are those of IUPAC.
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -76,7 +77,7 @@ bool is_known_formula(std::string_view token) {
     static constexpr auto known = std::to_array<std::string_view>(
         {"CaO", "CuO", "FeO", "HBr", "HCl", "HCN", "KBr", "KCl", "KOH", "LiCl", "MgO", "NaBr",
          "NaCl", "NaF", "NaOH", "ZnO", "ZnS"});
-    return std::find(known.begin(), known.end(), token) != known.end();
+    return is_one_of(token, known);
 }
 
 bool has_lowered_figure(std::string_view raw) {

@@ -1,5 +1,6 @@
 // Telephone numbers, internet addresses of four numbers, and other figures said digit by digit.
 // In the UK a digit that repeats is "double" or "triple" and the nought is "oh".
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -188,7 +189,7 @@ bool has_call_cue(const Passage& passage, std::size_t i) {
     if (gap.starts_with('.')) gap.remove_prefix(1);
     if (gap.starts_with(':')) gap.remove_prefix(1);
     return gap.find_first_not_of(' ') == std::string_view::npos &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+           is_one_of(passage.folded(i - 1), cues);
 }
 
 // "PIN 4821", "the code is 4821", "order no. 12345": known by its figures, not counted.
@@ -198,7 +199,7 @@ bool is_secret_or_serial(const Passage& passage, std::size_t i, std::string_view
     static constexpr auto numbered = std::to_array<std::string_view>(
         {"account", "case", "invoice", "order", "reference", "serial", "ticket"});
     const auto has = [](const auto& words, const std::string& word) {
-        return std::find(words.begin(), words.end(), word) != words.end();
+        return is_one_of(word, words);
     };
     if (token.size() < 4 || !all_digits(token) || i == 0) return false;
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
@@ -233,7 +234,7 @@ bool is_known_call(const Passage& passage, std::size_t i) {
         "were",
     });
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
-    if (std::find(counting.begin(), counting.end(), before) != counting.end()) return false;
+    if (is_one_of(before, counting)) return false;
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
     return next != "of" && (next.empty() || is_function_word(next));
 }
@@ -244,7 +245,7 @@ bool is_emergency(const Passage& passage, std::size_t i, std::string_view token)
         std::to_array<std::string_view>({"101", "111", "112", "911", "999"});
     static constexpr auto articles =
         std::to_array<std::string_view>({"a", "every", "her", "his", "my", "the", "their", "your"});
-    if (std::find(numbers.begin(), numbers.end(), token) == numbers.end()) return false;
+    if (!is_one_of(token, numbers)) return false;
     if (has_call_cue(passage, i)) return true;
     // "or 999 in an emergency"
     if (passage.joined(i) && passage.joined(i + 1) && passage.joined(i + 2) &&
@@ -254,7 +255,7 @@ bool is_emergency(const Passage& passage, std::size_t i, std::string_view token)
     const std::string next = passage.joined(i) ? passage.folded(i + 1) : std::string{};
     const bool one =
         next == "call" || next == "caller" || next == "dispatcher" || next == "operator";
-    if (one && std::find(articles.begin(), articles.end(), before) != articles.end()) return true;
+    if (one && is_one_of(before, articles)) return true;
     return token == "911" && !passage.is_uk() && is_known_call(passage, i);
 }
 

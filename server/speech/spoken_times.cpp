@@ -1,5 +1,6 @@
 // Times of day and lengths of time: "9:30", "5pm", "1.59 p.m. est", "17:00", "1:01:01", "9-5pm".
 // UK English says "half past five" where no a.m. or p.m. stands.
+#include "base/lists.h"
 #include "speech/lexicon.h"
 #include "speech/numbers.h"
 #include "speech/passage.h"
@@ -138,7 +139,7 @@ void say_zone_behind(Passage& passage, std::size_t i) {
     });
     if (!passage.adjacent(i)) return;
     const std::string zone = passage.folded(i + 1);
-    if (std::find(zones.begin(), zones.end(), zone) != zones.end()) passage.say(i + 1, "." + zone);
+    if (is_one_of(zone, zones)) passage.say(i + 1, "." + zone);
 }
 
 // "a.m." or "PM" as a word of its own.
@@ -209,8 +210,7 @@ constexpr auto books = std::to_array<std::string_view>({
 bool say_verse(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t colon = token.find(':');
     if (colon == std::string_view::npos || !passage.follows(i)) return false;
-    if (!ascii::is_upper(passage.raw(i - 1)[0]) ||
-        std::find(books.begin(), books.end(), passage.folded(i - 1)) == books.end())
+    if (!ascii::is_upper(passage.raw(i - 1)[0]) || !is_one_of(passage.folded(i - 1), books))
         return false;
     const std::size_t hyphen = std::min(token.find('-', colon), token.size());
     const std::optional<int> chapter = to_int(token.substr(0, colon));
@@ -365,8 +365,7 @@ std::optional<Elapsed> read_elapsed(std::string_view token) {
 bool is_length_cue(const Passage& passage, std::size_t i) {
     static constexpr auto cues = std::to_array<std::string_view>(
         {"for", "in", "last", "lasted", "lasts", "run", "runs", "take", "takes", "took"});
-    return passage.follows(i) &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    return passage.follows(i) && is_one_of(passage.folded(i - 1), cues);
 }
 
 // "1h30m", "2h 30m", "5m 30s", "14h30"; one part alone is left to the measures.
@@ -406,8 +405,7 @@ bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
 bool is_stopped_cue(const Passage& passage, std::size_t i) {
     static constexpr auto cues = std::to_array<std::string_view>(
         {"after", "at", "before", "by", "from", "open", "runs", "till", "until"});
-    return passage.is_uk() && passage.follows(i) &&
-           std::find(cues.begin(), cues.end(), passage.folded(i - 1)) != cues.end();
+    return passage.is_uk() && passage.follows(i) && is_one_of(passage.folded(i - 1), cues);
 }
 
 // "at 17.30"
@@ -420,8 +418,7 @@ bool is_stopped_clock(const Passage& passage, std::size_t i, std::string_view to
     const std::string next = passage.folded(i + 1);
     static constexpr auto later = std::to_array<std::string_view>(
         {"sharp", "today", "tomorrow", "tonight", "every", "each", "daily"});
-    return (is_function_word(next) && next != "per") ||
-           std::find(later.begin(), later.end(), next) != later.end();
+    return (is_function_word(next) && next != "per") || is_one_of(next, later);
 }
 
 // One end of "9:00-17:00": the afternoon makes both ends name their half or their hundred.
