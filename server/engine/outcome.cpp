@@ -9,47 +9,118 @@
 namespace say {
 namespace {
 
-struct Told {
-    std::string spoken;
-    std::ptrdiff_t torn = 0; // signs that open what nothing closes, or close what nothing opens
+// One thought before or after the edits. Its words are read only when they are asked for: where a
+// fix writes marks alone, the text shows that they stay.
+struct Version {
+    const Written* written = nullptr;
+    std::span<const Said> said; // empty: not read yet
 };
-
-void add(Told& told, const Written& written, std::span<const Said> words) {
-    for (const Said& said : words)
-        told.spoken += join(said.spoken) + " ";
-    told.torn +=
-        std::count_if(written.problems.begin(), written.problems.end(), [](const Problem& problem) {
-            return problem.kind == ProblemKind::unclosed || problem.kind == ProblemKind::stray;
-        });
-}
 
 bool is_thought(const Block& block) {
     return block.kind == BlockKind::paragraph || block.kind == BlockKind::item;
 }
 
-Told told_by(const Script& script, Span blocks) {
-    Told told;
+std::vector<Version> versions_in(const Script& script, Span blocks) {
+    std::vector<Version> versions;
     const auto first = std::partition_point(
         script.thoughts.begin(), script.thoughts.end(),
         [&](const Placed& placed) { return placed.block.span.end < blocks.begin; });
     for (auto placed = first; placed != script.thoughts.end(); ++placed) {
         if (placed->block.span.begin >= blocks.end) break;
-        add(told, placed->thought->written, placed->thought->reading.said);
+        const Thought& thought = *placed->thought;
+        versions.push_back({&thought.written, thought.reading.said});
     }
-    return told;
+    return versions;
 }
 
-Told told_by(std::string_view text, std::span<const Block> blocks, const Options& options) {
-    Told told;
-    Parser parser;
+std::vector<Written> parse_all(std::string_view text, std::span<const Block> blocks) {
+    thread_local Parser parser; // one a worker
+    std::vector<Written> all;
     for (const Block& block : blocks) {
         if (!is_thought(block)) continue;
-        Written written = parser.parse(text, block);
-        settle(written);
-        add(told, written, read_words(written, slice(text, block.span), options.voice));
+        all.push_back(parser.parse(text, block));
+        settle(all.back());
     }
-    return told;
+    return all;
 }
+
+std::vector<Version> versions_of(const std::vector<Written>& thoughts) {
+    std::vector<Version> versions;
+    versions.reserve(thoughts.size());
+    for (const Written& written : thoughts)
+        versions.push_back({&written, {}});
+    return versions;
+}
+
+// --- words ---------------------------------------------------------------------------------------
+
+bool says_otherwise(const Mark& mark) {
+    return mark.kind == MarkKind::say_as || mark.kind == MarkKind::pronouncer;
+}
+
+// True if all that the spoken words are made from is the same: the text without its marks, and the
+// marks that give a word another one.
+bool sounds_alike(const Written& a, const Written& b) {
+    if (a.plain.text != b.plain.text) return false;
+    const auto same_place = [](const Word& one, const Word& other) {
+        return one.plain == other.plain;
+    };
+    if (!std::equal(a.words.begin(), a.words.end(), b.words.begin(), b.words.end(), same_place))
+        return false;
+    auto one = a.marks.begin();
+    auto other = b.marks.begin();
+    while (true) {
+        one = std::find_if(one, a.marks.end(), says_otherwise);
+        other = std::find_if(other, b.marks.end(), says_otherwise);
+        if (one == a.marks.end() || other == b.marks.end())
+            return one == a.marks.end() && other == b.marks.end();
+        if (one->kind != other->kind || one->argument != other->argument ||
+            one->first != other->first || one->last != other->last)
+            return false;
+        ++one;
+        ++other;
+    }
+}
+
+std::string spoken_in(std::span<const Version> versions, const Voice& voice) {
+    std::string spoken;
+    for (const Version& version : versions) {
+        std::vector<Said> made;
+        if (version.said.empty()) made = read_words(*version.written, voice);
+        for (const Said& said : version.said.empty() ? std::span<const Said>(made) : version.said)
+            spoken += join(said.spoken) + " ";
+    }
+    return spoken;
+}
+
+bool keeps_words(std::span<const Version> was, std::span<const Version> is, const Voice& voice) {
+    const auto alike = [](const Version& a, const Version& b) {
+        return sounds_alike(*a.written, *b.written);
+    };
+    while (!was.empty() && !is.empty() && alike(was.front(), is.front())) {
+        was = was.subspan(1);
+        is = is.subspan(1);
+    }
+    while (!was.empty() && !is.empty() && alike(was.back(), is.back())) {
+        was = was.first(was.size() - 1);
+        is = is.first(is.size() - 1);
+    }
+    return spoken_in(was, voice) == spoken_in(is, voice);
+}
+
+// Signs that open what nothing closes, or close what nothing opens.
+std::ptrdiff_t torn_in(std::span<const Version> versions) {
+    std::ptrdiff_t torn = 0;
+    for (const Version& version : versions) {
+        const std::vector<Problem>& problems = version.written->problems;
+        torn += std::count_if(problems.begin(), problems.end(), [](const Problem& problem) {
+            return problem.kind == ProblemKind::unclosed || problem.kind == ProblemKind::stray;
+        });
+    }
+    return torn;
+}
+
+// --- what is read anew --------------------------------------------------------------------------
 
 // The blocks that edits lie in with those beside them, cut out of the script: what is tried costs
 // the same in a long one.
@@ -120,12 +191,14 @@ Outcome try_on(const Analysis& analysis, const Cutout& cutout, std::vector<TextE
         old.end.value = std::max(old.end.value, old.begin.value + 1);
         old = old + cutout.begin;
     }
-    const std::span<const Block> blocks(recut.blocks);
-    const Told was = told_by(analysis.script, old);
-    const Told is =
-        told_by(after, blocks.subspan(recut.before, blocks.size() - recut.after - recut.before),
-                analysis.options);
-    return {.keeps_words = is.spoken == was.spoken, .torn = is.torn - was.torn};
+    const auto blocks =
+        std::span<const Block>(recut.blocks)
+            .subspan(recut.before, recut.blocks.size() - recut.after - recut.before);
+    const std::vector<Written> written = parse_all(after, blocks);
+    const std::vector<Version> was = versions_in(analysis.script, old);
+    const std::vector<Version> is = versions_of(written);
+    return {.keeps_words = keeps_words(was, is, analysis.options.voice),
+            .torn = torn_in(is) - torn_in(was)};
 }
 
 } // namespace

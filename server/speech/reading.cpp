@@ -331,8 +331,8 @@ void choose_sounds(const Written& written, const std::vector<Sentence>& sentence
     }
 }
 
-std::vector<Said> find_words(const Written& written, const std::vector<Sentence>& sentences,
-                             const Voice& voice) {
+// What is said, without its sounds; a pronouncer may still change it.
+std::vector<Said> say_words(const Written& written, const Voice& voice) {
     std::vector<Span> spans;
     spans.reserve(written.words.size());
     for (const Word& word : written.words)
@@ -352,12 +352,22 @@ std::vector<Said> find_words(const Written& written, const std::vector<Sentence>
             word.known = Known::lexicon;
         }
     }
-    for (Said& word : said)
-        find_sounds(word, voice);
-    choose_sounds(written, sentences, said);
+    return said;
+}
+
+void apply_pronouncers(const Written& written, std::vector<Said>& said) {
     for (const Mark& mark : written.marks) {
         if (mark.kind == MarkKind::pronouncer) apply_pronouncer(written, mark, said);
     }
+}
+
+std::vector<Said> find_words(const Written& written, const std::vector<Sentence>& sentences,
+                             const Voice& voice) {
+    std::vector<Said> said = say_words(written, voice);
+    for (Said& word : said)
+        find_sounds(word, voice);
+    choose_sounds(written, sentences, said);
+    apply_pronouncers(written, said);
     for (Said& word : said) {
         for (const Phones& phones : word.phones)
             word.syllables += syllable_count(phones);
@@ -766,8 +776,15 @@ std::string_view name_of(PauseFrom from) {
     return "mark";
 }
 
-std::vector<Said> read_words(const Written& written, std::string_view source, const Voice& voice) {
-    return find_words(written, find_sentences(written, source), voice);
+std::vector<Said> read_words(const Written& written, const Voice& voice) {
+    std::vector<Said> said = say_words(written, voice);
+    for (Said& word : said) {
+        for (SpokenWord& spoken : word.spoken) {
+            if (spoken.letters && listed_sound(spoken, voice)) spoken.letters = false;
+        }
+    }
+    apply_pronouncers(written, said);
+    return said;
 }
 
 Reading read(const Written& written, std::string_view source, const Voice& voice) {

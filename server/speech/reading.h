@@ -125,9 +125,10 @@ Seconds pause_of(Juncture juncture, const PauseTable& table);
 // Those behind a word (-1: before the first), found by halving: a thought may hold thousands.
 std::span<const PauseAt> pauses_behind(const Reading& reading, int word);
 
-// The words alone, as they are said: no times, pauses or phrasing, which take most of the work.
+// The words alone, as they are said: no sounds, times, pauses or phrasing, which take most of the
+// work.
+std::vector<Said> read_words(const Written& written, const Voice& voice);
 // `source` is the block that `written` was read from: its spans index into it.
-std::vector<Said> read_words(const Written& written, std::string_view source, const Voice& voice);
 Reading read(const Written& written, std::string_view source, const Voice& voice);
 
 } // namespace say
