@@ -4,7 +4,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 
 namespace say::lsp {
@@ -30,15 +29,6 @@ std::uint32_t count_units(std::string_view bytes, Encoding encoding) {
     return units;
 }
 
-int severity_number(Severity severity) {
-    switch (severity) {
-    case Severity::error: return 1;
-    case Severity::warning: return 2;
-    case Severity::hint: return 4;
-    }
-    return 4;
-}
-
 // The protocol's SymbolKind.
 int symbol_kind(OutlineEntry::Kind kind) {
     switch (kind) {
@@ -61,32 +51,6 @@ int completion_kind(say::CompletionItem::Kind kind) {
     case say::CompletionItem::Kind::rule: return 20;      // EnumMember
     }
     return 1;
-}
-
-// The worst first: an error before a warning before a hint, each in the script's order. They are
-// given in the script's order.
-std::vector<const Finding*> shown_findings(const std::vector<Finding>& findings) {
-    std::array<std::size_t, 3> quota{}; // by severity, hints first
-    for (const Finding& finding : findings)
-        ++quota.at(static_cast<std::size_t>(finding.severity));
-    std::size_t left = most_findings;
-    for (auto row = quota.rbegin(); row != quota.rend(); ++row) {
-        *row = std::min(*row, left);
-        left -= *row;
-    }
-    std::vector<const Finding*> shown;
-    shown.reserve(most_findings - left);
-    for (const Finding& finding : findings) {
-        std::size_t& places = quota.at(static_cast<std::size_t>(finding.severity));
-        if (places == 0) continue;
-        --places;
-        shown.push_back(&finding);
-    }
-    return shown;
-}
-
-std::string_view code_of(const Finding& finding) {
-    return finding.rule != nullptr ? finding.rule->id : std::string_view{};
 }
 
 std::optional<char> percent_decoded(std::string_view text, std::size_t at) {
@@ -234,71 +198,6 @@ std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris
 }
 
 // --- answers -----------------------------------------------------------------------------------
-
-Diagnostic to_diagnostic(const Finding& finding, Columns& columns) {
-    return {.range = columns.range(finding.span),
-            .severity = severity_number(finding.severity),
-            .code = std::string(code_of(finding)),
-            .message = std::string(finding.message())};
-}
-
-std::vector<Diagnostic> to_diagnostics(const Analysis& analysis, Encoding encoding) {
-    return DiagnosticList().of(analysis, encoding);
-}
-
-std::vector<Diagnostic> DiagnosticList::of(const Analysis& analysis, Encoding encoding) {
-    const std::shared_ptr<const Text>& text = analysis.document.text;
-    Columns columns(*text, encoding);
-    const bool known = text_ != nullptr;
-    const Change change = known ? analysis.document.change_from(text_) : Change{};
-    const std::uint32_t lines = known ? text->line_count() - text_->line_count() : 0; // modulo 2^32
-    // On the lines of the change and right beside them columns may differ.
-    const Offset above = known ? text->line_start(text->line_of(Offset{change.begin})) : Offset{};
-    const Offset below =
-        known ? text->line_span(text->line_of(Offset{change.new_end}) + 1).begin : Offset{};
-    const auto kept = [&](const Finding& finding) -> std::optional<Diagnostic> {
-        if (!known) return std::nullopt;
-        const bool before = finding.span.end < above;
-        const bool behind = below.value > change.new_end && finding.span.begin >= below;
-        if (!before && !behind) return std::nullopt;
-        const Span old = before ? finding.span : finding.span + (0 - change.shift());
-        const auto row =
-            std::lower_bound(rows_.begin(), rows_.end(), old.begin,
-                             [](const Row& each, Offset at) { return each.span.begin < at; });
-        for (auto same = row; same != rows_.end() && same->span.begin == old.begin; ++same) {
-            if (same->span != old || same->diagnostic.code != code_of(finding) ||
-                same->diagnostic.message != finding.message())
-                continue;
-            Diagnostic diagnostic = same->diagnostic;
-            diagnostic.severity = severity_number(finding.severity);
-            if (behind) {
-                diagnostic.range.start.line += lines;
-                diagnostic.range.end.line += lines;
-            }
-            return diagnostic;
-        }
-        return std::nullopt;
-    };
-
-    std::vector<Row> rows;
-    std::vector<Diagnostic> diagnostics;
-    for (const Finding* finding : shown_findings(analysis.findings)) {
-        auto old = kept(*finding);
-        diagnostics.push_back(old ? std::move(*old) : to_diagnostic(*finding, columns));
-        rows.push_back({finding->span, diagnostics.back()});
-    }
-    text_ = text;
-    rows_ = std::move(rows);
-    if (analysis.findings.size() > most_findings) {
-        diagnostics.push_back(
-            {.range = {},
-             .severity = 3,
-             .code = {},
-             .message = fmt::format("{} more findings are not shown; `sayline check` lists all",
-                                    analysis.findings.size() - most_findings)});
-    }
-    return diagnostics;
-}
 
 std::vector<TextEdit> to_edits(const std::vector<say::TextEdit>& edits, Columns& columns) {
     std::vector<TextEdit> result;

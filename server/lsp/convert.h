@@ -44,26 +44,6 @@ std::optional<std::filesystem::path> path_of(std::string_view uri);
 std::string uri_of(const std::filesystem::path& path);
 std::vector<std::filesystem::path> paths_of(const std::vector<std::string>& uris);
 
-Diagnostic to_diagnostic(const Finding& finding, Columns& columns);
-// At most `most_findings`, the worst first if they are more, and one that counts the rest.
-inline constexpr std::size_t most_findings = 300;
-std::vector<Diagnostic> to_diagnostics(const Analysis& analysis, Encoding encoding);
-
-// The diagnostics of a script from version to version: those away from a change keep their columns.
-// One thread each.
-class DiagnosticList {
-public:
-    std::vector<Diagnostic> of(const Analysis& analysis, Encoding encoding);
-
-private:
-    struct Row {
-        Span span;
-        Diagnostic diagnostic;
-    };
-    std::shared_ptr<const Text> text_; // that the rows are of
-    std::vector<Row> rows_;            // by place
-};
-
 std::vector<TextEdit> to_edits(const std::vector<say::TextEdit>& edits, Columns& columns);
 DocumentSymbol to_symbol(const OutlineEntry& entry, Columns& columns);
 SemanticTokens to_tokens(const std::vector<Token>& tokens, Columns& columns);

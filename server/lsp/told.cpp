@@ -4,7 +4,6 @@
 #include "base/hash.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 
@@ -20,28 +19,6 @@ Diagnostic too_large(const Text& text) {
                                    text.bytes().size() / 1024 / 1024, analysis_cap / 1024 / 1024)};
 }
 
-// Each diagnostic as JSON. A key changes one or two of hundreds: the others are written already.
-std::vector<std::string> write_parts(const std::vector<Diagnostic>& diagnostics,
-                                     const std::vector<Diagnostic>& old,
-                                     std::vector<std::string> old_parts) {
-    std::vector<std::string> parts(diagnostics.size());
-    const std::size_t most = std::min(diagnostics.size(), old.size());
-    std::size_t head = 0;
-    while (head < most && diagnostics[head] == old[head]) {
-        parts[head] = std::move(old_parts[head]);
-        ++head;
-    }
-    std::size_t tail = 0;
-    const auto at_end = [&](auto& list) -> auto& { return list[list.size() - 1 - tail]; };
-    while (head + tail < most && at_end(diagnostics) == at_end(old)) {
-        at_end(parts) = std::move(at_end(old_parts));
-        ++tail;
-    }
-    for (std::size_t i = head; i + tail < parts.size(); ++i)
-        parts[i] = write(encode(diagnostics[i]));
-    return parts;
-}
-
 std::string name_of(const std::vector<std::uint32_t>& data) {
     Hash hash;
     for (const std::uint32_t number : data)
@@ -49,42 +26,12 @@ std::string name_of(const std::vector<std::uint32_t>& data) {
     return fmt::format("{:016x}", hash.value());
 }
 
-std::string name_of(const std::vector<Diagnostic>& diagnostics) {
-    Hash hash;
-    for (const Diagnostic& diagnostic : diagnostics) {
-        const Range& range = diagnostic.range;
-        for (const std::uint32_t number :
-             {range.start.line, range.start.character, range.end.line, range.end.character,
-              static_cast<std::uint32_t>(diagnostic.severity)}) {
-            hash.add(std::uint64_t{number});
-        }
-        hash.add(diagnostic.code).add(diagnostic.message);
-    }
-    return fmt::format("{:016x}", hash.value());
-}
-
 } // namespace
-
-Findings findings_of(const std::vector<Diagnostic>& diagnostics) {
-    return {.id = name_of(diagnostics),
-            .json = fmt::format("[{}]", fmt::join(write_parts(diagnostics, {}, {}), ",")),
-            .any = !diagnostics.empty()};
-}
 
 const Findings& Told::findings(const std::shared_ptr<const Analysis>& analysis, const Text& text,
                                Encoding encoding) {
-    if (analysis_ == analysis) return findings_;
-    const bool first = analysis_ == nullptr;
-    analysis_ = analysis;
-    std::vector<Diagnostic> fresh = list_.of(*analysis, encoding);
-    if (text.bytes().size() > analysis_cap) fresh.push_back(too_large(text));
-    if (fresh == diagnostics_ && !first) return findings_;
-    parts_ = write_parts(fresh, diagnostics_, std::move(parts_));
-    diagnostics_ = std::move(fresh);
-    findings_ = {.id = name_of(diagnostics_),
-                 .json = fmt::format("[{}]", fmt::join(parts_, ",")),
-                 .any = !diagnostics_.empty()};
-    return findings_;
+    const bool large = text.bytes().size() > analysis_cap;
+    return list_.of(analysis, encoding, large ? std::optional(too_large(text)) : std::nullopt);
 }
 
 SemanticTokens Told::tokens(SemanticTokens fresh) {

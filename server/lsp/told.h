@@ -3,7 +3,7 @@
 #pragma once
 
 #include "host/files.h"
-#include "lsp/convert.h"
+#include "lsp/diagnostics.h"
 #include "lsp/protocol.h"
 
 #include <memory>
@@ -15,12 +15,6 @@ namespace say::lsp {
 
 // A text above this is kept, but not analysed: one finding says so.
 inline constexpr std::size_t analysis_cap = largest_file;
-
-struct Findings {
-    std::string id;          // the same findings have the same one, in any run of the server
-    std::string json = "[]"; // a list of diagnostics
-    bool any = false;
-};
 
 class Told {
 public:
@@ -35,14 +29,8 @@ public:
     SemanticTokensDelta tokens_since(std::string_view id, SemanticTokens fresh);
 
 private:
-    std::shared_ptr<const Analysis> analysis_; // that the list is of
     DiagnosticList list_;
-    std::vector<Diagnostic> diagnostics_;
-    std::vector<std::string> parts_; // the same as JSON, one each
-    Findings findings_;
     SemanticTokens tokens_;
 };
-
-Findings findings_of(const std::vector<Diagnostic>& diagnostics);
 
 } // namespace say::lsp

@@ -12,14 +12,14 @@
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"items": [{"code": "written-wording",
     "message": "“utilize” is written, not said; people say “use”",
     "range": {"end": {"character": 18, "line": 0}, "start": {"character": 11, "line": 0}},
-    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "8fa8a8030538922e"}}
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "003af8eee40219e4"}}
 # Asked with another name all of them come again; with theirs, nothing; moved down, all again.
 --> {"jsonrpc": "2.0", "id": 2, "method": "textDocument/diagnostic",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "previousResultId": "nothing"}}
 <-- {"id": 2, "jsonrpc": "2.0", "result": {"items": [{"code": "written-wording",
     "message": "“utilize” is written, not said; people say “use”",
     "range": {"end": {"character": 18, "line": 0}, "start": {"character": 11, "line": 0}},
-    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "8fa8a8030538922e"}}
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "003af8eee40219e4"}}
 --> {"jsonrpc": "2.0", "method": "textDocument/didChange",
     "params": {"textDocument": {"uri": "file:///tide/pool.say", "version": 2},
     "contentChanges": [{"range": {"start": {"line": 1, "character": 0}, "end": {"line": 1,
@@ -27,7 +27,10 @@
 --> {"jsonrpc": "2.0", "id": 3, "method": "textDocument/diagnostic",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"},
     "previousResultId": "8fa8a8030538922e"}}
-<-- {"id": 3, "jsonrpc": "2.0", "result": {"kind": "unchanged", "resultId": "8fa8a8030538922e"}}
+<-- {"id": 3, "jsonrpc": "2.0", "result": {"items": [{"code": "written-wording",
+    "message": "“utilize” is written, not said; people say “use”",
+    "range": {"end": {"character": 18, "line": 0}, "start": {"character": 11, "line": 0}},
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "003af8eee40219e4"}}
 --> {"jsonrpc": "2.0", "method": "textDocument/didChange",
     "params": {"textDocument": {"uri": "file:///tide/pool.say", "version": 3},
     "contentChanges": [{"range": {"start": {"line": 0, "character": 0}, "end": {"line": 0,
@@ -38,7 +41,7 @@
 <-- {"id": 4, "jsonrpc": "2.0", "result": {"items": [{"code": "written-wording",
     "message": "“utilize” is written, not said; people say “use”",
     "range": {"end": {"character": 18, "line": 2}, "start": {"character": 11, "line": 2}},
-    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "43ab13425ec544cf"}}
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "fca398ed19119b2e"}}
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}
 <-- {"id": 99, "jsonrpc": "2.0", "result": null}
 --> {"jsonrpc": "2.0", "method": "exit"}

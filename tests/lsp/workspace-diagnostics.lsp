@@ -28,11 +28,11 @@ files> rocks/c.say We purchase string.
 <-- {"id": 1, "jsonrpc": "2.0", "result": {"items": [{"items": [{"code": "written-wording",
     "message": "“utilize” is written, not said; people say “use”",
     "range": {"end": {"character": 18, "line": 0}, "start": {"character": 11, "line": 0}},
-    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "8fa8a8030538922e",
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "003af8eee40219e4",
     "uri": "${folder-uri}/a.say", "version": null}, {"items": [{"code": "written-wording",
     "message": "“utilize” is written, not said; people say “use”",
     "range": {"end": {"character": 10, "line": 0}, "start": {"character": 3, "line": 0}},
-    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "6988258cc5fdf01a",
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "18fd1c7efe7266a7",
     "uri": "${folder-uri}/rocks/b.say", "version": 7}, {"items": [], "kind": "full",
     "resultId": "fdbdf6ac4fc52e7f", "uri": "${folder-uri}/rocks/c.say", "version": null}]}}
 # Parts as they come, then an answer without any.
@@ -40,13 +40,16 @@ files> rocks/c.say We purchase string.
     "params": {"previousResultIds": [{"uri": "${folder-uri}/a.say", "value": "8fa8a8030538922e"}],
     "partialResultToken": 5}}
 <-- {"jsonrpc": "2.0", "method": "$/progress", "params": {"token": 5,
-    "value": {"items": [{"kind": "unchanged", "resultId": "8fa8a8030538922e",
+    "value": {"items": [{"items": [{"code": "written-wording",
+    "message": "“utilize” is written, not said; people say “use”",
+    "range": {"end": {"character": 18, "line": 0}, "start": {"character": 11, "line": 0}},
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "003af8eee40219e4",
     "uri": "${folder-uri}/a.say", "version": null}]}}}
 <-- {"jsonrpc": "2.0", "method": "$/progress", "params": {"token": 5,
     "value": {"items": [{"items": [{"code": "written-wording",
     "message": "“utilize” is written, not said; people say “use”",
     "range": {"end": {"character": 10, "line": 0}, "start": {"character": 3, "line": 0}},
-    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "6988258cc5fdf01a",
+    "severity": 4, "source": "sayline"}], "kind": "full", "resultId": "18fd1c7efe7266a7",
     "uri": "${folder-uri}/rocks/b.say", "version": 7}]}}}
 <-- {"jsonrpc": "2.0", "method": "$/progress", "params": {"token": 5,
     "value": {"items": [{"items": [], "kind": "full", "resultId": "fdbdf6ac4fc52e7f",
