@@ -107,9 +107,10 @@ using KeptThoughts = std::vector<std::shared_ptr<const KeptChunk>>;
 
 struct Script {
     Header header;
-    std::vector<Block> blocks;             // all of them
-    std::vector<Placed> thoughts;          // in order; lone directions and silences too
-    std::vector<ThoughtSummary> summaries; // one a thought
+    std::vector<Block> blocks;                         // all of them
+    std::vector<Placed> thoughts;                      // in order; lone directions and silences too
+    std::vector<ThoughtSummary> summaries;             // one a thought
+    std::vector<std::vector<std::uint32_t>> concerned; // for each script rule, which thoughts
     std::vector<std::uint64_t> voices; // what thoughts of each voice depend on beside their text
     KeptThoughts kept;
     std::vector<Section> sections;

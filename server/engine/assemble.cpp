@@ -4,6 +4,7 @@
 #include "base/hash.h"
 
 #include <algorithm>
+#include <bit>
 #include <unordered_map>
 
 namespace say {
@@ -78,6 +79,7 @@ public:
         voices_ = voices;
         script_.thoughts.reserve(script_.blocks.size());
         script_.summaries.reserve(script_.blocks.size());
+        script_.concerned.resize(script_rules().size());
         const auto again = [&](const Block& block) {
             place_again(block);
             return true;
@@ -88,14 +90,14 @@ public:
             return true;
         };
         const std::size_t tail = script_.blocks.size() - past_.after;
-        walk(0, past_.before, again);
+        walk(0, past_.before, 0, again);
         begin_middle();
-        if (!walk(past_.before, tail, anew)) return false;
+        if (!walk(past_.before, tail, {}, anew)) return false;
         if (same_voice_behind()) {
             const std::size_t made = script_.thoughts.size();
             keep(old_tail_);
             next_old_ = old_tail_;
-            walk(tail, script_.blocks.size(), again);
+            walk(tail, script_.blocks.size(), old_sections_above_tail(), again);
             number_occurrences(made);
             if (past_.script != nullptr) {
                 standing_ = {first_made_, past_.script->thoughts.size() - old_tail_};
@@ -103,7 +105,7 @@ public:
         } else {
             old_tail_ = past_.script->thoughts.size();
             looked_up_ = false;
-            if (!walk(tail, script_.blocks.size(), anew)) return false;
+            if (!walk(tail, script_.blocks.size(), {}, anew)) return false;
             keep(old_tail_);
             number_occurrences(script_.thoughts.size());
         }
@@ -131,11 +133,17 @@ private:
         }
     }
 
-    template <class Place> bool walk(std::size_t first, std::size_t last, Place place_block) {
+    // `old` is how many sections of the old script stand above: their headings are the same, and
+    // read already.
+    template <class Place>
+    bool walk(std::size_t first, std::size_t last, std::optional<std::size_t> old,
+              Place place_block) {
         for (std::size_t i = first; i < last; ++i) {
             const Block& block = script_.blocks[i];
             switch (block.kind) {
-            case BlockKind::heading: open_section(block); break;
+            case BlockKind::heading:
+                open_section(block, old ? &past_.script->sections[(*old)++] : nullptr);
+                break;
             case BlockKind::paragraph:
             case BlockKind::item:
                 if (!place_block(block)) return false;
@@ -205,6 +213,10 @@ private:
         placed.gap = Seconds{0};
         summary.begin = placed.block.span.begin;
         summary.section = placed.section;
+        for (std::uint32_t bits = summary.concerns; bits != 0; bits &= bits - 1) {
+            script_.concerned[static_cast<std::size_t>(std::countr_zero(bits))].push_back(
+                static_cast<std::uint32_t>(script_.summaries.size()));
+        }
         script_.thoughts.push_back(placed);
         script_.summaries.push_back(summary);
     }
@@ -251,17 +263,40 @@ private:
         }
     }
 
-    void open_section(const Block& block) {
+    std::size_t old_sections_above_tail() const {
+        if (past_.script == nullptr) return 0;
+        const std::vector<Block>& blocks = past_.script->blocks;
+        const std::size_t tail = blocks.size() - past_.after;
+        if (tail == blocks.size()) return past_.script->sections.size();
+        const std::vector<Section>& sections = past_.script->sections;
+        const auto found =
+            std::partition_point(sections.begin(), sections.end(), [&](const Section& section) {
+                return section.heading.begin < blocks[tail].span.begin;
+            });
+        return static_cast<std::size_t>(found - sections.begin());
+    }
+
+    // `old`: the section of the same heading in the old script, if it stands there.
+    void open_section(const Block& block, const Section* old) {
         close_sections(block.level, block.span.begin);
-        const HeadingText heading = split_heading(slice(text_, block.content));
         Section section;
-        section.name = heading.name;
+        if (old != nullptr) {
+            section.name = old->name;
+            section.target = old->target;
+            if (old->target)
+                section.target_span =
+                    old->target_span + (block.span.begin.value - old->heading.begin.value);
+        } else {
+            HeadingText heading = split_heading(slice(text_, block.content));
+            section.name = std::move(heading.name);
+            section.target = heading.target;
+            if (heading.target)
+                section.target_span = heading.target_span + block.content.begin.value;
+        }
         section.level = block.level;
         section.parent = open_.empty() ? -1 : open_.back();
         section.heading = block.span;
         section.span = block.span;
-        section.target = heading.target;
-        if (heading.target) section.target_span = heading.target_span + block.content.begin.value;
         open_.push_back(static_cast<int>(script_.sections.size()));
         script_.sections.push_back(std::move(section));
     }

@@ -8,7 +8,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <bit>
 #include <iterator>
 
 namespace say {
@@ -94,18 +93,6 @@ ScriptView view_of(const Analysis& analysis, std::span<const Stretch> sections) 
             .language = analysis.options.voice.language};
 }
 
-// For each rule of the script the indexes of the thoughts that concern it.
-std::vector<std::vector<std::uint32_t>> concerned(const Script& script) {
-    std::vector<std::vector<std::uint32_t>> lists(script_rules().size());
-    for (std::size_t i = 0; i < script.summaries.size(); ++i) {
-        for (std::uint32_t bits = script.summaries[i].concerns; bits != 0; bits &= bits - 1) {
-            lists[static_cast<std::size_t>(std::countr_zero(bits))].push_back(
-                static_cast<std::uint32_t>(i));
-        }
-    }
-    return lists;
-}
-
 bool is_allowed(const Analysis& analysis, const Rule& rule, Offset at) {
     const Placed* placed = analysis.script.thought_at(at);
     if (placed == nullptr) return false;
@@ -119,13 +106,12 @@ bool is_silent(const Analysis& analysis, const Rule& rule) {
 
 std::vector<Finding> ask_script_rules(Analysis& analysis, const Cancel& cancel) {
     const std::vector<Stretch> sections = stretches(analysis.script);
-    const std::vector<std::vector<std::uint32_t>> lists = concerned(analysis.script);
     ScriptView view = view_of(analysis, sections);
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < script_rules().size(); ++i) {
         const Rule& rule = *script_rules()[i];
         if (cancel.tripped() || is_silent(analysis, rule)) continue;
-        view.concerned = lists[i];
+        view.concerned = analysis.script.concerned[i];
         for (FindingDraft& draft : rule.check_script(view)) {
             if (is_allowed(analysis, rule, draft.span.begin)) continue;
             const Severity severity = severity_of(rule, draft, analysis.options);
@@ -140,10 +126,9 @@ std::vector<Finding> ask_script_rules(Analysis& analysis, const Cancel& cancel) 
 std::vector<Fix> made_later(const Analysis& analysis, const Finding& finding) {
     if (finding.rule->fixes_later == nullptr) return {};
     const std::vector<Stretch> sections = stretches(analysis.script);
-    const auto lists = concerned(analysis.script);
     ScriptView view = view_of(analysis, sections);
     for (std::size_t i = 0; i < script_rules().size(); ++i) {
-        if (script_rules()[i] == finding.rule) view.concerned = lists[i];
+        if (script_rules()[i] == finding.rule) view.concerned = analysis.script.concerned[i];
     }
     return finding.rule->fixes_later(view, *finding.draft);
 }

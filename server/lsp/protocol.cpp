@@ -379,10 +379,12 @@ Json encode(const InlayHint& hint) {
 }
 
 Json encode(const CodeAction& action) {
-    Json command = {{"title", action.title},
-                    {"command", action.command},
-                    {"arguments", Json::array({action.script})}};
-    if (action.as_command && !action.command.empty()) return command;
+    const auto command = [&]() -> Json {
+        return {{"title", action.title},
+                {"command", action.command},
+                {"arguments", Json::array({action.script})}};
+    };
+    if (action.as_command && !action.command.empty()) return command();
     if (action.as_command) {
         return {{"title", action.title},
                 {"command", "sayline.applyFix"},
@@ -390,7 +392,7 @@ Json encode(const CodeAction& action) {
     }
     Json result = {{"title", action.title}, {"kind", action.kind}};
     if (!action.command.empty()) {
-        result["command"] = command;
+        result["command"] = command();
     } else if (action.sweep.empty()) {
         result["edit"] = encode(action.edit);
     } else {
