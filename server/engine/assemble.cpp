@@ -287,8 +287,8 @@ private:
                 section.target_span =
                     old->target_span + (block.span.begin.value - old->heading.begin.value);
         } else {
-            HeadingText heading = split_heading(slice(text_, block.content));
-            section.name = std::move(heading.name);
+            const HeadingText heading = split_heading(slice(text_, block.content));
+            section.name = heading.name;
             section.target = heading.target;
             if (heading.target)
                 section.target_span = heading.target_span + block.content.begin.value;

@@ -35,24 +35,29 @@ struct RunStyle {
     std::optional<bool> italic;
     std::optional<bool> underlined;
     std::optional<bool> hidden;
+    std::optional<bool> struck;
 
     void fill_from(const RunStyle& other) {
         if (!bold) bold = other.bold;
         if (!italic) italic = other.italic;
         if (!underlined) underlined = other.underlined;
         if (!hidden) hidden = other.hidden;
+        if (!struck) struck = other.struck;
     }
     PieceText::Style style() const {
         return {.bold = bold.value_or(false),
-                .italic = italic.value_or(false) || underlined.value_or(false)};
+                .italic = italic.value_or(false) || underlined.value_or(false),
+                .struck = struck.value_or(false)};
     }
 };
 
 RunStyle run_style(Node properties) {
+    const auto once = toggle(properties, "strike");
     return {.bold = toggle(properties, "b"),
             .italic = toggle(properties, "i"),
             .underlined = toggle(properties, "u"),
-            .hidden = toggle(properties, "vanish")};
+            .hidden = toggle(properties, "vanish"),
+            .struck = once ? once : toggle(properties, "dstrike")};
 }
 
 struct NamedStyle {
@@ -174,6 +179,7 @@ struct Parts {
     Texts comments;
     Texts footnotes;
     Texts endnotes;
+    Texts links; // addresses outside the document
 };
 
 class Reader {
@@ -216,7 +222,7 @@ private:
         const int level = heading_level(properties, style);
         // A heading's weight is its style's; elsewhere a style in bold is how all of it looks.
         read_inline(node, level > 0 ? RunStyle{} : style.run);
-        flush_notes();
+        text_.put_notes(draft_);
         if (text_.is_blank()) {
             text_.take(Piece::Kind::paragraph);
             add_boxes();
@@ -265,10 +271,19 @@ private:
                 read_run(node, style);
             } else if (name == "AlternateContent") {
                 read_inline(chosen(node), style);
+            } else if (name == "hyperlink") {
+                read_link(node, style);
             } else if (name != "del" && name != "moveFrom" && name != "pPr") {
                 read_inline(node, style); // links, insertions, content controls
             }
         }
+    }
+
+    void read_link(Node node, const RunStyle& style) {
+        const std::size_t start = text_.text().size();
+        read_inline(node, style);
+        const auto found = parts_.links.find(local_attribute(node, "id"));
+        if (found != parts_.links.end()) text_.add_link(start, found->second);
     }
 
     void read_run(Node node, const RunStyle& around) {
@@ -325,20 +340,13 @@ private:
 
     void add_note(const Texts& notes, Node reference) {
         const auto found = notes.find(local_attribute(reference, "id"));
-        if (found != notes.end()) notes_.push_back(found->second);
-    }
-
-    void flush_notes() {
-        for (std::string& note : notes_)
-            draft_.pieces.push_back({.kind = Piece::Kind::note, .text = std::move(note)});
-        notes_.clear();
+        if (found != notes.end()) text_.add_note(found->second);
     }
 
     Parts parts_;
     Draft draft_;
     Tables tables_;
     PieceText text_;
-    std::vector<std::string> notes_;
     std::vector<Node> boxes_;
 };
 
@@ -352,6 +360,16 @@ std::string related(Node relations, std::string_view kind, std::string_view fold
         return std::string(folder) + std::string(target);
     }
     return {};
+}
+
+// Links to what is outside the document, by their ids (17.16.22).
+Texts links_of(Node relations) {
+    Texts links;
+    for (const Node node : local_child(relations, "Relationships").children()) {
+        if (!local_attribute(node, "Type").ends_with("/hyperlink")) continue;
+        links[std::string(local_attribute(node, "Id"))] = local_attribute(node, "Target");
+    }
+    return links;
 }
 
 std::string relations_of(const std::string& part) {
@@ -375,6 +393,7 @@ Result<Draft> read_docx(std::string_view bytes, const std::string& name) {
 
     // One part after the other, so that no two trees are held at a time.
     Parts parts;
+    parts.links = links_of((*relations)->root());
     Draft draft;
     const auto take = [&](const std::string& path, auto use) -> Result<void> {
         if (path.empty()) return {};

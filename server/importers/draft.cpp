@@ -9,6 +9,13 @@
 namespace say {
 
 void PieceText::add(std::string_view text, Style style) {
+    if (style.struck) {
+        if (!striking_) notes_.emplace_back("Struck out: ");
+        notes_.back() += text;
+        striking_ = true;
+        return;
+    }
+    striking_ = false;
     const std::size_t begin = text_.size();
     text_ += text;
     if (text.empty() || (!style.bold && !style.italic)) return;
@@ -17,6 +24,24 @@ void PieceText::add(std::string_view text, Style style) {
     } else {
         leans_.push_back({begin, text_.size(), style.bold});
     }
+}
+
+void PieceText::add_note(std::string note) {
+    if (!note.empty()) notes_.push_back(std::move(note));
+    striking_ = false;
+}
+
+void PieceText::add_link(std::size_t start, std::string_view address) {
+    const std::string_view shown = trimmed(std::string_view(text_).substr(start));
+    const bool shows_it = address.ends_with(shown) && !shown.empty(); // <https://...>, <a@b.c>
+    if (!shows_it && !address.empty()) add_note(fmt::format("Link: {}", address));
+}
+
+void PieceText::put_notes(Draft& draft) {
+    for (std::string& note : notes_)
+        draft.pieces.push_back({.kind = Piece::Kind::note, .text = std::move(note)});
+    notes_.clear();
+    striking_ = false;
 }
 
 bool PieceText::is_blank() const {
@@ -32,11 +57,10 @@ Piece PieceText::take(Piece::Kind kind) {
 
 void Tables::tell(Draft& draft) const {
     if (count == 0) return;
-    const std::string tables = count == 1 ? "1 table: its" : fmt::format("{} tables: their", count);
-    draft.told.push_back(cells == 0
-                             ? tables + " bars and dashes stay among the words; say it in sentences"
-                             : fmt::format("{} {} {} read one by one; say it in sentences", tables,
-                                           cells, cells == 1 ? "cell is" : "cells are"));
+    draft.told.push_back(
+        fmt::format("{} {} {} read one by one; say it in sentences",
+                    count == 1 ? "1 table: its" : fmt::format("{} tables: their", count), cells,
+                    cells == 1 ? "cell is" : "cells are"));
 }
 
 Draft titled(Draft draft) {

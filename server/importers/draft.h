@@ -35,32 +35,40 @@ struct Draft {
 // What became of tables, which no voice can show.
 struct Tables {
     int count = 0;
-    int cells = 0; // 0: not told apart from the words
+    int cells = 0;
     void tell(Draft& draft) const;
 };
 
 // With its first heading for a title if it has none of its own.
 Draft titled(Draft draft);
 
-// Collects the text of one piece, run by run.
+// Collects the text of one piece, run by run, and what is told in notes above it.
 class PieceText {
 public:
     // What leans on the words of a run.
     struct Style {
         bool bold = false;
         bool italic = false; // or underlined
+        bool struck = false; // struck out: a note keeps the words
         bool operator==(const Style&) const = default;
     };
 
     void add(std::string_view text, Style style);
+    void add_note(std::string note); // nothing for an empty one
+    // What is linked is spoken, where it leads is not: `start` is where its words begin in text().
+    void add_link(std::size_t start, std::string_view address);
     bool is_blank() const;
     const std::string& text() const { return text_; }
+    // The notes, into the draft.
+    void put_notes(Draft& draft);
     // The piece, and nothing is left here.
     Piece take(Piece::Kind kind);
 
 private:
     std::string text_;
     std::vector<Lean> leans_;
+    std::vector<std::string> notes_;
+    bool striking_ = false; // the last run was struck out
 };
 
 // Splits a note or a text at its lines; LF, CRLF and CR end one.

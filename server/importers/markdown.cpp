@@ -1,5 +1,5 @@
-// Markdown, read by CommonMark's own library. What it has no sign for (tables, footnotes) stays as
-// the words that stand there.
+// Markdown, read by a library that knows CommonMark and, of GitHub's own signs, tables, struck
+// words, tasks and footnotes.
 #include "importers/importer.h"
 #include "rules/cues.h"
 #include "text/ascii.h"
@@ -7,8 +7,11 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <cmark.h>
+#include <charconv>
+#include <cmark-gfm-core-extensions.h>
+#include <cmark-gfm.h>
 #include <memory>
+#include <utility>
 
 namespace say {
 namespace {
@@ -18,6 +21,9 @@ constexpr std::size_t largest_markdown = std::size_t{2} * 1024 * 1024;
 
 struct FreeNode {
     void operator()(cmark_node* node) const { cmark_node_free(node); }
+};
+struct FreeParser {
+    void operator()(cmark_parser* parser) const { cmark_parser_free(parser); }
 };
 struct FreeIterator {
     void operator()(cmark_iter* iterator) const { cmark_iter_free(iterator); }
@@ -79,19 +85,91 @@ std::string_view comment_in(std::string_view html) {
     return html.find(open) == std::string_view::npos ? trimmed(html) : std::string_view{};
 }
 
+// --- parsing -------------------------------------------------------------------------------------
+
+using Document = std::unique_ptr<cmark_node, FreeNode>;
+
+Document parse(std::string_view text) {
+    constexpr int options = CMARK_OPT_FOOTNOTES | CMARK_OPT_STRIKETHROUGH_DOUBLE_TILDE;
+    cmark_gfm_core_extensions_ensure_registered();
+    const std::unique_ptr<cmark_parser, FreeParser> parser(cmark_parser_new(options));
+    for (const char* name : {"table", "strikethrough", "tasklist"})
+        cmark_parser_attach_syntax_extension(parser.get(), cmark_find_syntax_extension(name));
+    cmark_parser_feed(parser.get(), text.data(), text.size());
+    return Document(cmark_parser_finish(parser.get()));
+}
+
+// "[^1] [^tides]": what refers to every footnote once.
+std::string references(std::string_view text) {
+    std::string all;
+    for (std::string_view line : lines_of(text)) {
+        line = trimmed(line);
+        const std::size_t end = line.find("]:");
+        if (line.starts_with("[^") && end != std::string_view::npos)
+            all += fmt::format("{} ", line.substr(0, end + 1));
+    }
+    return all;
+}
+
+// The library throws away footnotes that nothing refers to. So a first paragraph refers to all, and
+// goes when that is done.
+Document parse_with_footnotes(std::string_view text) {
+    const std::string all = references(text);
+    if (all.empty()) return parse(text);
+    Document document = parse(fmt::format("{}\n\n{}", all, text));
+    cmark_node_free(cmark_node_first_child(document.get()));
+    return document;
+}
+
+// Without recursion: a hostile footnote nests deeper than a stack holds.
+std::string words_in(cmark_node* root) {
+    std::string words;
+    const std::unique_ptr<cmark_iter, FreeIterator> iterator(cmark_iter_new(root));
+    while (cmark_iter_next(iterator.get()) != CMARK_EVENT_DONE) {
+        cmark_node* node = cmark_iter_get_node(iterator.get());
+        const cmark_node_type type = cmark_node_get_type(node);
+        if (type == CMARK_NODE_SOFTBREAK || type == CMARK_NODE_LINEBREAK ||
+            type == CMARK_NODE_PARAGRAPH) {
+            words += ' ';
+        } else if (type != CMARK_NODE_FOOTNOTE_REFERENCE) { // to another: a number
+            words += view(cmark_node_get_literal(node));
+        }
+    }
+    return collapsed(words);
+}
+
+// The texts of footnotes, in the order of the numbers that references give.
+std::vector<std::string> footnotes_of(cmark_node* document) {
+    std::vector<std::string> notes;
+    for (cmark_node* node = cmark_node_first_child(document); node != nullptr;
+         node = cmark_node_next(node)) {
+        if (cmark_node_get_type(node) != CMARK_NODE_FOOTNOTE_DEFINITION) continue;
+        notes.push_back(words_in(node));
+    }
+    return notes;
+}
+
+// --- reading -------------------------------------------------------------------------------------
+
 class Reader {
 public:
     Draft read(cmark_node* document) {
+        footnotes_ = footnotes_of(document);
         const std::unique_ptr<cmark_iter, FreeIterator> iterator(cmark_iter_new(document));
         for (cmark_event_type event = cmark_iter_next(iterator.get()); event != CMARK_EVENT_DONE;
              event = cmark_iter_next(iterator.get())) {
             cmark_node* node = cmark_iter_get_node(iterator.get());
-            if (event == CMARK_EVENT_ENTER) {
+            if (cmark_node_get_type(node) == CMARK_NODE_FOOTNOTE_DEFINITION) {
+                cmark_iter_reset(iterator.get(), node, CMARK_EVENT_EXIT);
+            } else if (event == CMARK_EVENT_ENTER) {
                 enter(node);
             } else {
                 leave(node);
             }
         }
+        for (std::string& left : footnotes_)
+            text_.add_note(std::move(left));
+        text_.put_notes(draft_);
         tables_.tell(draft_);
         return std::move(draft_);
     }
@@ -121,8 +199,21 @@ private:
         case CMARK_NODE_STRONG: ++bold_; return;
         case CMARK_NODE_LINK: starts_.push_back(text_.text().size()); return;
         case CMARK_NODE_IMAGE: ++pictures_; return;
-        default: return;
+        case CMARK_NODE_FOOTNOTE_REFERENCE: return add_footnote(node);
+        default: enter_other(view(cmark_node_get_type_string(node)));
         }
+    }
+
+    // The signs that are not CommonMark's have names alone.
+    void enter_other(std::string_view type) {
+        struck_ += type == "strikethrough" ? 1 : 0;
+        tables_.count += type == "table" ? 1 : 0;
+        tables_.cells += type == "table_cell" ? 1 : 0;
+    }
+
+    void leave_other(std::string_view type) {
+        struck_ -= type == "strikethrough" ? 1 : 0;
+        if (type == "table_cell") add_block();
     }
 
     void leave(cmark_node* node) {
@@ -138,18 +229,22 @@ private:
         case CMARK_NODE_STRONG: --bold_; return;
         case CMARK_NODE_LINK: return leave_link(node);
         case CMARK_NODE_IMAGE: return leave_picture(node);
-        default: return;
+        default: leave_other(view(cmark_node_get_type_string(node)));
         }
     }
 
-    // What is linked is spoken, where it leads is not.
+    // Told once, where it is first referred to.
+    void add_footnote(cmark_node* node) {
+        const std::string_view literal = view(cmark_node_get_literal(node));
+        std::size_t number = 0;
+        std::from_chars(literal.data(), literal.data() + literal.size(), number);
+        if (number == 0 || number > footnotes_.size()) return;
+        text_.add_note(std::exchange(footnotes_[number - 1], {}));
+    }
+
     void leave_link(cmark_node* node) {
-        const std::size_t start = starts_.back();
+        text_.add_link(starts_.back(), view(cmark_node_get_url(node)));
         starts_.pop_back();
-        const std::string shown(trimmed(std::string_view(text_.text()).substr(start)));
-        const std::string_view url = view(cmark_node_get_url(node));
-        const bool shows_it = url.ends_with(shown) && !shown.empty(); // <https://...>, <a@b.c>
-        if (!shows_it && !url.empty()) notes_.push_back(fmt::format("Link: {}", url));
     }
 
     // What a picture shows is seen and not spoken: a direction.
@@ -162,7 +257,7 @@ private:
         const std::string_view cue = rules::begins_cue(shown) ? "" : "slide: ";
         if (!shown.empty()) text_.add(fmt::format("[{}{}]", cue, shown), {});
         const std::string_view url = view(cmark_node_get_url(node));
-        if (!url.empty()) notes_.push_back(fmt::format("Picture: {}", url));
+        if (!url.empty()) text_.add_note(fmt::format("Picture: {}", url));
     }
 
     void add_words(std::string_view words) {
@@ -173,11 +268,13 @@ private:
         }
     }
 
-    PieceText::Style style() const { return {.bold = bold_ > 0, .italic = italic_ > 0}; }
+    PieceText::Style style() const {
+        return {.bold = bold_ > 0, .italic = italic_ > 0, .struck = struck_ > 0};
+    }
 
     void add_tag(std::string_view tag) {
         if (const std::string_view comment = comment_in(tag); !comment.empty()) {
-            notes_.emplace_back(comment);
+            text_.add_note(std::string(comment));
             return;
         }
         const std::string name = ascii::lower(tag);
@@ -206,27 +303,19 @@ private:
     }
 
     void add_heading(int level) {
-        flush_notes();
+        text_.put_notes(draft_);
         Piece piece = text_.take(Piece::Kind::heading);
         piece.level = level;
         draft_.pieces.push_back(std::move(piece));
     }
 
-    // "|---|:--|": no sign of CommonMark's, but a table's head for those who write one.
-    static bool is_table(std::string_view text) {
-        const std::vector<std::string_view> lines = lines_of(text);
-        return lines.size() > 1 &&
-               std::any_of(lines.begin() + 1, lines.end(), [](std::string_view line) {
-                   return line.find('|') != std::string_view::npos &&
-                          line.find('-') != std::string_view::npos &&
-                          line.find_first_not_of("|-: ") == std::string_view::npos;
-               });
-    }
-
     void add_block() {
-        tables_.count += is_table(text_.text()) ? 1 : 0;
         bold_ = italic_ = 0; // a tag that nobody closed leans on no further paragraph
-        flush_notes();
+        text_.put_notes(draft_);
+        if (text_.is_blank()) {
+            text_.take(Piece::Kind::paragraph);
+            return;
+        }
         Piece piece = text_.take(opens_item_ ? Piece::Kind::item : Piece::Kind::paragraph);
         // Numbers that do not begin at one are words of the list, and a list counts from one.
         if (opens_item_ && !lists_.empty() && lists_.back() >= 0)
@@ -235,24 +324,18 @@ private:
         draft_.pieces.push_back(std::move(piece));
     }
 
-    // A note stands above what it belongs to.
-    void flush_notes() {
-        for (std::string& note : notes_)
-            draft_.pieces.push_back({.kind = Piece::Kind::note, .text = std::move(note)});
-        notes_.clear();
-    }
-
     Draft draft_;
     Tables tables_;
     PieceText text_;
-    std::vector<std::string> notes_;
-    std::vector<std::size_t> starts_; // of links, in the text
-    std::string shown_;               // the words of the picture at hand
-    int pictures_ = 0;                // open ones
-    std::vector<int> lists_;          // the number that comes next; -1: bullets
+    std::vector<std::string> footnotes_; // not told yet
+    std::vector<std::size_t> starts_;    // of links, in the text
+    std::string shown_;                  // the words of the picture at hand
+    int pictures_ = 0;                   // open ones
+    std::vector<int> lists_;             // the number that comes next; -1: bullets
     bool opens_item_ = false;
     int bold_ = 0;
     int italic_ = 0;
+    int struck_ = 0;
 };
 
 } // namespace
@@ -263,8 +346,7 @@ Result<Draft> read_markdown(std::string_view text, const std::string& name) {
                                  largest_markdown >> 20U)};
     }
     const Front front = split_front(text);
-    const std::unique_ptr<cmark_node, FreeNode> document(
-        cmark_parse_document(front.body.data(), front.body.size(), CMARK_OPT_DEFAULT));
+    const Document document = parse_with_footnotes(front.body);
     Draft draft = Reader().read(document.get());
     if (draft.pieces.empty() && front.title.empty()) {
         return Error{fmt::format("{}: no words in it; give a draft that has some", name)};

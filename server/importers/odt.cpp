@@ -25,6 +25,7 @@ struct TextStyle {
     std::optional<bool> bold;
     std::optional<bool> italic;
     std::optional<bool> underlined;
+    std::optional<bool> struck;
     std::string parent;
 };
 
@@ -48,6 +49,8 @@ void collect_styles(Node root, Styles& styles, Lists& lists) {
                 if (!slant.empty()) style.italic = slant == "italic" || slant == "oblique";
                 const std::string_view line = local_attribute(text, "text-underline-style");
                 if (!line.empty()) style.underlined = line != "none";
+                const std::string_view through = local_attribute(text, "text-line-through-style");
+                if (!through.empty()) style.struck = through != "none";
             }
             styles[name] = std::move(style);
         }
@@ -76,12 +79,14 @@ private:
             if (!sum.bold) sum.bold = each.bold;
             if (!sum.italic) sum.italic = each.italic;
             if (!sum.underlined) sum.underlined = each.underlined;
+            if (!sum.struck) sum.struck = each.struck;
             next = each.parent;
         }
         style.bold = sum.bold.value_or(style.bold);
         const bool leans = sum.italic.value_or(false) || sum.underlined.value_or(false);
         const bool said = sum.italic || sum.underlined;
         style.italic = said ? leans : style.italic;
+        style.struck = sum.struck.value_or(style.struck);
         return style;
     }
 
@@ -125,7 +130,7 @@ private:
 
     void read_heading(Node node) {
         read_inline(node, {}); // a heading's weight is its style's
-        flush_notes();
+        text_.put_notes(draft_);
         if (text_.is_blank()) return;
         Piece piece = text_.take(Piece::Kind::heading);
         piece.level = number_of(local_attribute(node, "outline-level"), 1);
@@ -135,7 +140,7 @@ private:
     void read_paragraph(Node node, Piece::Kind kind) {
         const std::string_view style = local_attribute(node, "style-name");
         read_inline(node, styled(style, {}));
-        flush_notes();
+        text_.put_notes(draft_);
         if (text_.is_blank()) {
             text_.take(kind);
             return;
@@ -165,11 +170,15 @@ private:
             } else if (name == "line-break") {
                 text_.add("\n", style);
             } else if (name == "annotation") {
-                notes_.push_back(note_of(node));
+                text_.add_note(note_of(node));
             } else if (name == "note") {
-                notes_.push_back(note_of(local_child(node, "note-body")));
+                text_.add_note(note_of(local_child(node, "note-body")));
             } else if (name == "span") {
                 read_inline(node, styled(local_attribute(node, "style-name"), style));
+            } else if (name == "a") {
+                const std::size_t start = text_.text().size();
+                read_inline(node, style);
+                text_.add_link(start, local_attribute(node, "href"));
             } else if (name == "ruby") {
                 if (const Node base = local_child(node, "ruby-base")) read_inline(base, style);
             } else if (name != "frame" || local_child(node, "text-box")) {
@@ -214,20 +223,11 @@ private:
             add_text(child, words);
     }
 
-    void flush_notes() {
-        for (std::string& note : notes_) {
-            if (!note.empty())
-                draft_.pieces.push_back({.kind = Piece::Kind::note, .text = std::move(note)});
-        }
-        notes_.clear();
-    }
-
     Styles styles_;
     Lists lists_;
     Draft draft_;
     Tables tables_;
     PieceText text_;
-    std::vector<std::string> notes_;
     bool in_item_ = false;
     bool numbered_ = false;
     int number_ = 0;

@@ -55,12 +55,19 @@ constexpr std::array<Other, 4> others{{
     {"<html", "a web page", save_as},
 }};
 
+// "00:00:04,000 --> 00:00:06,000"; a comment of a web page ends in an arrow too.
+bool is_time_line(std::string_view line) {
+    const std::string_view begin = line.substr(0, line.find("-->"));
+    return begin.size() < line.size() && ascii::is_digit(line.front()) &&
+           begin.find(':') != std::string_view::npos;
+}
+
 bool begins_like_srt(std::string_view text) {
     int seen = 0;
     for (const std::string_view line : lines_of(text.substr(0, 512))) {
         const std::string_view words = trimmed(line);
         if (words.empty()) continue;
-        if (words.find("-->") != std::string_view::npos) return true;
+        if (is_time_line(words)) return true;
         if (++seen == 2 || !std::all_of(words.begin(), words.end(), ascii::is_digit)) return false;
     }
     return false;

@@ -209,6 +209,79 @@ def odt_table(file):
     draft.save(file)
 
 
+# --- words that are struck out, and links ---------------------------------------------------------
+
+LINKED = """% Struck out: never move
+% Link: https://shore.example/guide
+Limpets go home, says the guide.
+"""
+
+NODE_LINKED = r"""
+const fs = require('fs');
+const d = require('docx');
+const run = (text, more) => new d.TextRun(Object.assign({text}, more));
+const document = new d.Document({sections: [{children: [new d.Paragraph({children: [
+  run('Limpets '), run('never move', {strike: true}), run(' go home, says '),
+  new d.ExternalHyperlink({link: 'https://shore.example/guide', children: [run('the guide')]}),
+  run('.')]})]}]});
+d.Packer.toBuffer(document).then(bytes => fs.writeFileSync(process.argv[2], bytes));
+"""
+
+
+def python_docx_linked(file):
+    import docx
+    from docx.opc.constants import RELATIONSHIP_TYPE
+    from docx.oxml import OxmlElement
+    from docx.oxml.ns import qn
+    draft = docx.Document()
+    paragraph = draft.add_paragraph("Limpets ")
+    paragraph.add_run("never move").font.double_strike = True
+    paragraph.add_run(" go home, says ")
+    link = OxmlElement("w:hyperlink")
+    link.set(qn("r:id"), draft.part.relate_to("https://shore.example/guide", RELATIONSHIP_TYPE.HYPERLINK,
+                                              is_external=True))
+    link.append(paragraph.add_run("the guide")._r)
+    paragraph._p.append(link)
+    paragraph.add_run(".")
+    draft.save(file)
+
+
+def node_docx_linked(file):
+    script = FOLDER / "make-linked.js"
+    script.write_text(NODE_LINKED)
+    subprocess.run(["node", script, file], check=True)
+
+
+def odfpy_linked(file):
+    from odf import style, text
+    from odf.opendocument import OpenDocumentText
+    draft = OpenDocumentText()
+    struck = style.Style(name="S", family="text")
+    struck.addElement(style.TextProperties(textlinethroughstyle="solid"))
+    draft.automaticstyles.addElement(struck)
+    paragraph = text.P(text="Limpets ")
+    paragraph.addElement(text.Span(stylename=struck, text="never move"))
+    paragraph.addText(" go home, says ")
+    paragraph.addElement(text.A(href="https://shore.example/guide", text="the guide"))
+    paragraph.addText(".")
+    draft.text.addElement(paragraph)
+    draft.save(file)
+
+
+def odfdo_linked(file):
+    from odfdo import Document, Element, Paragraph
+    draft = Document("text")
+    draft.body.clear()
+    draft.insert_style(Element.from_tag(
+        '<style:style style:name="S" style:family="text">'
+        '<style:text-properties style:text-line-through-style="solid"/></style:style>'), automatic=True)
+    paragraph = Paragraph("Limpets never move go home, says the guide.")
+    paragraph.set_span("S", regex="never move")
+    paragraph.set_link("https://shore.example/guide", regex="the guide")
+    draft.body.append(paragraph)
+    draft.save(file)
+
+
 def main():
     checks = makers.Checks()
     with tempfile.TemporaryDirectory() as scratch:
@@ -223,6 +296,11 @@ def main():
             other = file.with_suffix(".txt")
             file.rename(other)
             checks.same(f"{make.__name__} by content", makers.imported(PROGRAM, other)[0], SCRIPT)
+        for make, ending in [(python_docx_linked, "docx"), (node_docx_linked, "docx"),
+                             (odfpy_linked, "odt"), (odfdo_linked, "odt")]:
+            file = pathlib.Path(scratch) / f"{make.__name__}.{ending}"
+            make(str(file))
+            checks.same(make.__name__, makers.imported(PROGRAM, file)[0], LINKED)
         for make, ending in [(docx_table, "docx"), (odt_table, "odt")]:
             file = pathlib.Path(scratch) / f"{make.__name__}.{ending}"
             make(str(file))

@@ -8,7 +8,7 @@ import venv
 
 # Two makers for each kind of document, so that no one's habits are taken for the format.
 PYTHON = ["python-docx==1.2.0", "odfpy==1.4.1", "odfdo==3.27.3", "commonmark==0.9.2"]
-# The specification that libcmark 0.30 implements, as its authors publish it.
+# CommonMark's specification, as its authors publish it; all of its words are read as it says.
 NODE = ["docx@9.15.2", "commonmark-spec@0.30.0"]
 
 
