@@ -1,7 +1,13 @@
 // Fixes for marks that are none.
 #include "rules/problem.h"
 
+#include "base/lists.h"
+#include "text/ascii.h"
+
 #include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
 
 namespace say::rules {
 
@@ -28,6 +34,18 @@ Fix unpair_fix(const Mark& mark, std::string title) {
     Fix fix{.title = std::move(title), .edits = {{mark.open, ""}}};
     if (!mark.close.empty()) fix.edits.push_back({mark.close, ""});
     return fix;
+}
+
+bool names_a_field(const Problem& problem) {
+    constexpr std::array<std::string_view, 24> asked = {
+        "name",    "title", "company", "product", "place", "city",    "town",  "venue",
+        "address", "email", "phone",   "number",  "date",  "time",    "day",   "month",
+        "year",    "price", "amount",  "topic",   "event", "speaker", "guest", "link"};
+    if (problem.kind != ProblemKind::braces_apart || problem.what.size() < 2) return false;
+    const auto inner = std::string_view(problem.what).substr(1, problem.what.size() - 2);
+    const bool small = std::all_of(inner.begin(), inner.end(),
+                                   [](char c) { return ascii::is_lower(c) || c == ' '; });
+    return small && is_one_of(inner.substr(inner.rfind(' ') + 1), asked);
 }
 
 } // namespace say::rules

@@ -14,6 +14,8 @@ Fix remove_fix(Span span, std::string_view what);
 Fix remove_standing_fix(std::string_view source, Span span, std::string_view what);
 // Takes away the delimiters of a pair and keeps the words.
 Fix unpair_fix(const Mark& mark, std::string title);
+// "{first name}" apart from any word: small letters that end in what a template asks for.
+bool names_a_field(const Problem& problem);
 // The bytes of a fix's mark, quoted for a message: `*`.
 std::string shape(std::string_view what);
 

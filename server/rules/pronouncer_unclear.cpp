@@ -72,7 +72,9 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
     std::vector<FindingDraft> found;
     for (const Problem& problem : view.written.problems) {
         switch (problem.kind) {
-        case ProblemKind::braces_apart: found.push_back(apart(view, problem)); break;
+        case ProblemKind::braces_apart:
+            if (!names_a_field(problem)) found.push_back(apart(view, problem));
+            break;
         case ProblemKind::braces_parts: found.push_back(wrong_parts(view, problem)); break;
         case ProblemKind::unreadable_pronouncer: found.push_back(unreadable(view, problem)); break;
         default: break;
