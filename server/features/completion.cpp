@@ -225,6 +225,15 @@ void marks_at(const Place& place, std::vector<CompletionItem>& items) {
     }
 }
 
+// What a note may say to the rules: nothing else in it is ours to complete.
+void note_words_at(const Place& place, std::string_view typed, std::vector<CompletionItem>& items) {
+    constexpr std::string_view allow = "% allow:";
+    if (!allow.starts_with(typed)) return;
+    const auto begin = Offset{place.at.value - static_cast<std::uint32_t>(typed.size())};
+    items.push_back(item(Kind::key, allow, "a rule stays silent in the thought below",
+                         {begin, place.at}, "% allow: "));
+}
+
 bool all_capitals(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
 }
@@ -279,7 +288,11 @@ std::vector<CompletionItem> completion(const Text& text, Offset at, const Analys
         rule_ids_at(make_span(place.line.value + list + 1, at.value), items);
         return items;
     }
-    if (typed.starts_with("% ") || typed.starts_with("#")) return items;
+    if (typed == "%" || typed.starts_with("% ")) {
+        note_words_at(place, typed, items);
+        return items;
+    }
+    if (typed.starts_with("#")) return items;
     const std::size_t open = place.before.find_last_of("[]");
     if (open != std::string_view::npos && place.before[open] == '[') {
         directions_at(place, open, analysis, items);

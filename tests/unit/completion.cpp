@@ -41,3 +41,21 @@ TEST_CASE("completion/every hint has a tooltip, and no other place has") {
     CHECK(tooltips == 2);
     CHECK(inlay_tooltip(*analysis, hints.front().at).ends_with("from 0:00 to 0:04"));
 }
+
+TEST_CASE("completion/a note offers what it may say to the rules, and nothing in other words") {
+    const auto labels = [](const std::string& text) {
+        const Document document{"a.say", 0, std::make_shared<const Text>(text)};
+        std::string all;
+        for (const CompletionItem& item :
+             completion(*document.text, document.text->end(), nullptr)) {
+            all += item.label + ";" + item.insert + ";";
+        }
+        return all;
+    };
+    for (const std::string text : {"%", "% ", "% al", "Hello.\n% allow"}) {
+        INFO(text);
+        CHECK(labels(text) == "% allow:;% allow: ;");
+    }
+    CHECK(labels("% also").empty());
+    CHECK(labels("% remember the jar").empty());
+}
