@@ -97,7 +97,7 @@ struct Section {
     Seconds at{0};
     int thoughts = 0;
     int words = 0;   // written, those of the sections it holds too
-    Seconds held{0}; // of the time, what directions hold
+    Seconds held{0}; // of the time, what directions and timed pauses hold
 };
 
 // Keeps a script's thoughts alive, in order. In chunks, so that the next version of the script
@@ -115,7 +115,7 @@ struct Script {
     KeptThoughts kept;
     std::vector<Section> sections;
     Timing timing;
-    Seconds held{0}; // of the time, what directions hold
+    Seconds held{0}; // of the time, what directions and timed pauses hold
     int words = 0;   // written
     int spoken_words = 0;
 

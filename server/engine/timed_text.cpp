@@ -258,6 +258,10 @@ Heard hear_lines(std::span<const TimedLine> lines, const Options& options, Parse
 Heard hear_script(const Analysis& analysis, Seconds took, std::string_view speaker) {
     Modelled all;
     Seconds held{0}; // marks and directions: no reader changes them
+    // Where one voice was timed, what runs while it is silent is no part of its time.
+    const auto counts = [&](const PauseAt& pause) {
+        return is_marked(pause) && (speaker.empty() || pause.from != PauseFrom::direction);
+    };
     const std::vector<Placed>& thoughts = analysis.script.thoughts;
     for (auto placed = thoughts.begin(); placed != thoughts.end(); ++placed) {
         if (!speaker.empty() && placed->speaker != speaker) continue;
@@ -268,7 +272,15 @@ Heard hear_script(const Analysis& analysis, Seconds took, std::string_view speak
         all.speech += modelled.speech;
         all.pause += modelled.pause + (hands_over ? Seconds{0} : placed->gap);
         all.words += modelled.words;
-        held += reading.timing.pause - modelled.pause;
+        for (const PauseAt& pause : reading.pauses)
+            held += counts(pause) ? pause.seconds : Seconds{0};
+    }
+    if (took <= held) {
+        Heard heard;
+        heard.left_out.push_back({0, fmt::format("its marks and directions alone hold {:.1f} s "
+                                                 "of the {:.1f} s",
+                                                 held.count(), took.count())});
+        return heard;
     }
     // Words a minute stand in place of a reader's pace, so they say nothing of it.
     if (analysis.options.pace_is_absolute) all.speech *= analysis.options.voice.speed;

@@ -80,7 +80,7 @@ struct Stretch {
     Timing timing;
     bool has_thoughts = false;
     int words = 0;   // written
-    Seconds held{0}; // of the time, what directions hold
+    Seconds held{0}; // of the time, what directions and timed pauses hold
 };
 
 // A thought as script rules see it: what its script adds up stands here, so that a rule need not

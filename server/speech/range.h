@@ -18,7 +18,8 @@ inline constexpr PaceError set_pace{0.10};
 PaceError pace_error(Seconds rests_on);
 
 // The pace error is shared by all that is read, the text's own error shrinks as the text grows, so
-// a total's range is narrower than the sum of its parts'. `held` (directions) is certain.
+// a total's range is narrower than the sum of its parts'. `held` (directions and timed pauses) is
+// certain.
 Timing with_range(Seconds speech, Seconds pause, Seconds held, PaceError pace);
 
 } // namespace say

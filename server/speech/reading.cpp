@@ -504,6 +504,11 @@ Seconds mark_pause(const Mark& mark, const PauseTable& table) {
     }
 }
 
+// Where the writer gave the seconds, nobody's pace changes them; a beat is counted by feeling.
+bool says_seconds(const Mark& mark) {
+    return mark.kind == MarkKind::direction || mark.kind == MarkKind::timed_pause;
+}
+
 PauseFrom from_juncture(Juncture juncture) {
     switch (juncture) {
     case Juncture::comma: return PauseFrom::comma;
@@ -555,7 +560,6 @@ private:
         pause.at = now_;
         now_ += pause.seconds;
         pause_ += pause.seconds;
-        if (pause.from == PauseFrom::direction) held_ += pause.seconds;
         reading_.pauses.push_back(pause);
     }
 
@@ -583,8 +587,7 @@ private:
         }
         if (written > marked) {
             for (std::size_t i = begin; i < mark_; ++i) {
-                if (written_.marks[i].kind == MarkKind::direction)
-                    held_ += written_.marks[i].seconds;
+                if (says_seconds(written_.marks[i])) held_ += written_.marks[i].seconds;
             }
         }
     }
@@ -595,6 +598,7 @@ private:
         const PauseFrom from =
             mark.kind == MarkKind::direction ? PauseFrom::direction : PauseFrom::mark;
         add({mark.span, Seconds{0}, seconds, from, after});
+        if (says_seconds(mark)) held_ += seconds;
     }
 
     std::uint32_t next_word_begin(int after) const {

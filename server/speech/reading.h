@@ -110,7 +110,7 @@ struct Reading {
     Twister twister; // first and last are written-word indexes
     std::string twister_message;
     int spoken_words = 0; // count_words
-    Seconds held{0};      // of directions: silent time that no reader shortens
+    Seconds held{0};      // of directions and timed pauses: silence that no reader shortens
     int syllables = 0;
     // What script rules look for, so that they pass over the thoughts without it.
     bool has_guesses = false;  // the sound of a word is guessed from its letters

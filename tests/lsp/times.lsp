@@ -30,17 +30,17 @@
 --> {"jsonrpc": "2.0", "id": 3, "method": "sayline/times",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 0,
     "character": 0}}}
-<-- {"id": 3, "jsonrpc": "2.0", "result": {"at": 0.0, "high": 6.48, "low": 3.77, "off": 0.0,
+<-- {"id": 3, "jsonrpc": "2.0", "result": {"at": 0.0, "high": 5.63, "low": 4.61, "off": 0.0,
     "schema": 1, "seconds": 5.12, "sections": [], "target": null, "words": 3}}
 --> {"jsonrpc": "2.0", "id": 4, "method": "sayline/times",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 0,
     "character": 12}}}
-<-- {"id": 4, "jsonrpc": "2.0", "result": {"at": 2.22, "high": 6.48, "low": 3.77, "off": 0.0,
+<-- {"id": 4, "jsonrpc": "2.0", "result": {"at": 2.22, "high": 5.63, "low": 4.61, "off": 0.0,
     "schema": 1, "seconds": 5.12, "sections": [], "target": null, "words": 3}}
 --> {"jsonrpc": "2.0", "id": 5, "method": "sayline/times",
     "params": {"textDocument": {"uri": "file:///tide/pool.say"}, "position": {"line": 4,
     "character": 0}}}
-<-- {"id": 5, "jsonrpc": "2.0", "result": {"at": 4.73, "high": 6.48, "low": 3.77, "off": 0.0,
+<-- {"id": 5, "jsonrpc": "2.0", "result": {"at": 4.73, "high": 5.63, "low": 4.61, "off": 0.0,
     "schema": 1, "seconds": 5.12, "sections": [], "target": null, "words": 3}}
 
 --> {"jsonrpc": "2.0", "id": 99, "method": "shutdown"}

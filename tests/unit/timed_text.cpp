@@ -64,6 +64,25 @@ TEST_CASE("timed text/what a mark or a direction holds says nothing of the reade
     CHECK_THAT(held.stretches[0].measured.count(), WithinAbs(3.0, 1e-9));
 }
 
+TEST_CASE("timed text/of one voice only what it spoke was timed") {
+    Parser parser;
+    Memo memo;
+    const Document document{
+        .uri = "a.say",
+        .version = 0,
+        .text = std::make_shared<const Text>(std::string(
+            "---\nspeakers: ANNA, BEN\n---\n\nANNA: We count limpets [VT 10s] on the shore every "
+            "spring (0.5) with you.\n\nBEN: Thank you.\n"))};
+    const auto analysis = analyse(document, Options{}, parser, memo, Cancel{});
+    const Heard anna = hear_script(*analysis, Seconds{4.5}, "ANNA");
+    REQUIRE(anna.stretches.size() == 1);
+    // The clip ran while ANNA was silent; the half second is a pause of hers.
+    CHECK_THAT(anna.stretches[0].measured.count(), WithinAbs(4.0, 1e-9));
+    const Heard all = hear_script(*analysis, Seconds{4.5});
+    REQUIRE(all.left_out.size() == 1);
+    CHECK(all.left_out[0].why == "its marks and directions alone hold 10.5 s of the 4.5 s");
+}
+
 TEST_CASE("timed text/short gaps belong to the words, pauses are learnt, long gaps are "
           "neither") {
     Parser parser;
