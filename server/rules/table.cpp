@@ -33,6 +33,7 @@ namespace say {
     X(list_unslowed)                                                                               \
     X(pause_in_aside)                                                                              \
     X(pause_too_long)                                                                              \
+    X(figure_unsaid)                                                                               \
     X(lone_beat)                                                                                   \
     X(direction_time)                                                                              \
     X(cue_spoken)                                                                                  \
