@@ -49,11 +49,15 @@ std::optional<Fix> join_lines(std::string_view text, Span line) {
                .preferred = true};
 }
 
-FindingDraft judge_stray(std::string_view text, Span line) {
+FindingDraft judge_stray(const ScriptView& script, Span line) {
+    const std::string_view text = script.text;
+    const bool inside = script.header.closed && !script.header.span.empty();
     FindingDraft draft{.span = line,
-                       .message = fmt::format("{} is no `key: value`, so the header ends above it "
-                                              "and the rest is spoken",
-                                              quoted(ascii::trim(slice(text, line)))),
+                       .message = fmt::format("{} is no `key: value`, so {}",
+                                              quoted(ascii::trim(slice(text, line))),
+                                              inside ? "it changes nothing and is not spoken"
+                                                     : "the header ends above it and the rest is "
+                                                       "spoken"),
                        .fixes = {}};
     auto fix = write_key(text, line);
     if (!fix) fix = join_lines(text, line);
@@ -93,7 +97,7 @@ std::vector<FindingDraft> check(const ScriptView& script) {
         std::vector<FindingDraft> found;
         found.reserve(header.strays.size());
         for (const Span line : header.strays)
-            found.push_back(judge_stray(script.text, line));
+            found.push_back(judge_stray(script, line));
         return found;
     }
     if (header.closed || header.span.empty()) return {};
@@ -113,11 +117,12 @@ extern const Rule header_unclosed = {
     .summary = "A header without its second line of dashes",
     .manual =
         "The header stands between two lines of three dashes at the very top. "
-        "Without the second one, or with a blank line in between, it ends at the last line that is "
-        "a key, and everything below is spoken. "
+        "Without the second one it ends at the last line that is a key, and everything below is "
+        "spoken. "
         "The fix puts the missing line there. "
-        "Where the second line is there and a line before it is no key, that line is named: the "
-        "fix gives it its colon, joins it to the value above, or makes it a note. "
+        "Where the second line is there, blank lines between the keys do no harm. "
+        "A line before it that is no key is named: the fix gives it its colon, joins it to the "
+        "value above, or makes it a note. "
         "A header below a blank line is moved to the top.",
     .check_script = check,
 };

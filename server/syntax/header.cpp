@@ -174,6 +174,44 @@ bool begins_with_key(std::string_view line) {
     return is_key_name(unicode::to_lower(line.substr(0, line.find_first_of(" \t"))));
 }
 
+// A slip of a few words: what is longer, or a sentence, is talk.
+bool may_be_slip(std::string_view line) {
+    constexpr int most_words = 3;
+    const std::string_view written = ascii::trim(line);
+    if (written.find_last_of(".?!") == written.size() - 1) return false;
+    return std::count(written.begin(), written.end(), ' ') < most_words;
+}
+
+bool is_word(std::string_view line) {
+    return std::all_of(line.begin(), line.end(),
+                       [](char c) { return unicode::is_letter(static_cast<unsigned char>(c)); });
+}
+
+// True if the lines from `line` on are a header's down to its second fence. Behind a blank line
+// only what we know is taken for a key: a name with a colon may be a speaker.
+bool reaches_fence(std::string_view text, Line line) {
+    constexpr int most_lines = 40;
+    bool blank = false;
+    bool known = false;
+    for (int i = 0; i < most_lines && line.span.begin.value < text.size(); ++i) {
+        const std::string_view written = slice(text, line.span);
+        if (is_fence(written)) return known;
+        const auto colon = key_length(written);
+        const bool is_known =
+            colon ? is_key_name(unicode::to_lower(ascii::trim(written.substr(0, *colon))))
+                  : begins_with_key(written);
+        known = known || is_known;
+        if (ascii::trim(written).empty()) {
+            blank = true;
+        } else if (!is_known && !is_note_line(written)) {
+            const bool fits = blank ? !colon && is_word(written) : colon || may_be_slip(written);
+            if (!fits) return false;
+        }
+        line = line_at(text, line.next);
+    }
+    return false;
+}
+
 // The lines that are no keys from `line` on, if a closing line stands below them with no blank line
 // between; else what follows is the script.
 std::vector<Span> find_strays(std::string_view text, Line line) {
@@ -460,6 +498,7 @@ Header parse_header(std::string_view text) {
 
     std::vector<std::string> seen;
     Span last = line.span;
+    const bool whole = reaches_fence(text, line_at(text, line.next));
     for (line = line_at(text, line.next); line.span.begin.value < text.size();
          line = line_at(text, line.next)) {
         const std::string_view written = slice(text, line.span);
@@ -469,6 +508,10 @@ Header parse_header(std::string_view text) {
         }
         if (is_note_line(written)) continue;
         const auto colon = key_length(written);
+        if (!colon && whole) {
+            if (!ascii::trim(written).empty()) header.strays.push_back(line.span);
+            continue;
+        }
         if (!colon) break;
         read_entry(header, text, line.span, *colon, seen);
         last = line.span;

@@ -74,7 +74,7 @@ struct Header {
     bool closed = true;
     std::vector<HeaderEntry> entries; // every key as written, unknown ones too
     std::vector<HeaderProblem> problems;
-    // The lines, no keys, that stand between the header's end and a closing line which they keep
+    // The lines, no keys, that stand in it or between its end and a closing line which they keep
     // from closing it; absolute, without their line ends.
     std::vector<Span> strays;
 
@@ -98,6 +98,8 @@ struct HeaderKey {
 // The keys that mean something; anything else is kept and is one hint.
 const std::vector<HeaderKey>& header_keys();
 
+// It reaches to its second fence if what stands between can be a header's: keys, notes, and a slip
+// or two, such as a blank line or a key that is half typed. Else it ends at its last key.
 Header parse_header(std::string_view text);
 
 } // namespace say
