@@ -68,11 +68,45 @@ struct Place {
     int word = -1;
 };
 
+// "[clip: the tide 4s We count": behind the time that a direction ends in, in its own sentence.
+std::optional<Place> behind_time(const ThoughtView& view, Span open, int first, int last) {
+    for (int i = first; i <= last; ++i) {
+        const Offset end = view.written.words[static_cast<std::size_t>(i)].source.end;
+        if (ending_time(slice(view.source, {open.end, end}))) return Place{end, i};
+    }
+    return std::nullopt;
+}
+
+// The last word of an open direction: a few words of its clause, and none of a sentence that
+// begins behind it ("[smile We walk on"); else its first word. "[clip: the tide" goes on.
+int direction_end(const ThoughtView& view, int first, int last) {
+    constexpr int most_words = 6;
+    for (int i = first; i <= last && i - first < most_words; ++i) {
+        if (i > first && ascii::is_upper(view.word(i).front())) return i - 1;
+        const auto word = static_cast<std::size_t>(i);
+        const std::size_t end = view.written.words[word].source.end.value;
+        const bool colon = end < view.source.size() && view.source[end] == ':';
+        if (i == last || (view.reading.said[word].after != Juncture::none && !colon)) return i;
+    }
+    return first;
+}
+
+int sentence_end(const ThoughtView& view, int word) {
+    for (const Sentence& sentence : view.reading.sentences) {
+        if (word < sentence.last) return sentence.last - 1;
+    }
+    return word;
+}
+
 std::optional<Place> close_place(const ThoughtView& view, const Problem& problem, Reach reach) {
     const int first = word_behind(view, problem.span.end);
     if (first < 0 || reach == Reach::none) return std::nullopt;
-    const bool one_word = reach == Reach::word || reach == Reach::direction;
-    int last = one_word ? first : clause_end(view, first);
+    int last = reach == Reach::word ? first : clause_end(view, first);
+    if (reach == Reach::direction) {
+        const int end = sentence_end(view, first);
+        if (auto place = behind_time(view, problem.span, first, end)) return place;
+        last = direction_end(view, first, end);
+    }
     if (reach == Reach::quote) {
         for (const Sentence& sentence : view.reading.sentences) {
             if (first < sentence.first || first >= sentence.last) continue;
@@ -101,12 +135,23 @@ FindingDraft draft_for(const ThoughtView& view, const Problem& problem) {
     // A quote costs no time, and one may go on in the next thought.
     if (row && row->reach == Reach::quote) draft.severity = Severity::hint;
     const auto place = row ? close_place(view, problem, row->reach) : std::nullopt;
+    const int last = place ? place->word : -1;
     if (place && may_close(view.source, place->at)) {
         draft.fixes.push_back(
             {.title = fmt::format("Close it after {}", quoted(view.word(place->word))),
              .edits = {{{place->at, place->at}, std::string(row->close)}},
              .keeps_every_word = !direction, // a direction is not spoken
              .preferred = true});
+    }
+    // One word is the other likely end of a direction: "[smile and go on".
+    const int first = word_behind(view, problem.span.end);
+    if (direction && first >= 0 && first < last) {
+        const Offset end = view.written.words[static_cast<std::size_t>(first)].source.end;
+        if (may_close(view.source, end))
+            draft.fixes.push_back(
+                {.title = fmt::format("Close it after {}", quoted(view.word(first))),
+                 .edits = {{{end, end}, std::string(row->close)}},
+                 .keeps_every_word = false});
     }
     draft.fixes.push_back(remove_fix(problem.span, problem.what));
     return draft;
@@ -130,8 +175,8 @@ extern const Rule mark_unclosed = {
         "No mark reaches beyond its own thought, so one that is still open at the blank line is "
         "plain text: it stands on the page and does nothing. "
         "An open `[` is worse: its words are spoken. "
-        "The fixes close the mark where it was most likely meant to end, after the next word or at "
-        "the end of the clause, or take it away. "
+        "The fixes close the mark where it was most likely meant to end, after the next word, "
+        "behind a direction's time or at the end of the clause, or take it away. "
         "A backslash in front of the sign keeps it as text.",
     .check = check,
 };

@@ -109,7 +109,8 @@ Label label_of(std::string_view rest) {
     if (label.names.empty() || at >= rest.size() || rest[at] != ':') return {};
     ++at;
     skip_stress(rest, at);
-    if (at >= rest.size() || !ascii::is_blank(rest[at])) return {};
+    // "MIRA:Hello", but not "12:30" or an address.
+    if (at >= rest.size() || !(ascii::is_blank(rest[at]) || ascii::is_upper(rest[at]))) return {};
     while (at < rest.size() && ascii::is_blank(rest[at]))
         ++at;
     label.size = at;
@@ -144,6 +145,7 @@ Opening opening_of(std::string_view rest) {
         return {is_label_word(name) ? std::string_view{} : name, true};
     const Label label = label_of(rest);
     if (label.size == 0 || !may_be_name(label.names)) return {};
+    if (!ascii::is_blank(rest[label.size - 1])) return {}; // "Re:Think" is a name
     return {label.names, false};
 }
 
@@ -211,14 +213,17 @@ std::optional<FindingDraft> written_otherwise(const ScriptView& script,
     if (!label.cue.empty()) instead += fmt::format("[{}] ", label.cue);
     const auto at = thought.begin.value + begin;
     const std::string_view written = ascii::trim(thought.source.substr(begin, label.size));
-    return FindingDraft{.span = make_span(at, at + written.size()),
-                        .message =
-                            fmt::format("{} is spoken as words: the speaker is written `{}:`",
-                                        quoted(written), names),
-                        .fixes = {{.title = fmt::format("Write it {}", ascii::trim(instead)),
-                                   .edits = {{make_span(at, at + label.size), instead}},
-                                   .keeps_every_word = false, // the name is no longer spoken
-                                   .preferred = true}}};
+    const bool glued = written == fmt::format("{}:", names); // "MIRA:Hello"
+    return FindingDraft{
+        .span = make_span(at, at + written.size()),
+        .message = fmt::format("{} is spoken as words: {}", quoted(written),
+                               glued ? "the speaker's colon has a blank behind it"
+                                     : fmt::format("the speaker is written `{}:`", names)),
+        .fixes = {
+            {.title = glued ? "Write the blank" : fmt::format("Write it {}", ascii::trim(instead)),
+             .edits = {{make_span(at, at + label.size), instead}},
+             .keeps_every_word = false, // the name is no longer spoken
+             .preferred = true}}};
 }
 
 bool names_somebody(const ThoughtView& view) {
