@@ -156,10 +156,7 @@ Result<void> write_all(const Exporter& exporter, const Analysis& analysis,
 Result<void> check_target(const Target& target, const Source& source, const Exporter& exporter) {
     if (auto fits = check_no_script(target.file, source.file); !fits)
         return Error{fmt::format("--out {}", fits.error().message)};
-    const auto there = first_bytes(target.file, sign_within);
-    if (target.replace || !there || there->empty()) return {};
-    const bool ours = !exporter.sign.empty() && there->find(exporter.sign) != std::string::npos;
-    if (ours) return {};
+    if (target.replace || may_make_anew(target.file, exporter.sign)) return {};
     return Error{fmt::format("--out {}: is there already; give another name, or --replace to write "
                              "over it",
                              target.file.string())};

@@ -183,6 +183,13 @@ std::optional<std::string> first_bytes(const fs::path& file, std::size_t most) {
     return bytes;
 }
 
+bool may_make_anew(const fs::path& file, std::string_view sign) {
+    constexpr std::size_t sign_within = 2048;
+    const auto there = first_bytes(file, sign_within);
+    if (!there || there->empty()) return true;
+    return !sign.empty() && there->find(sign) != std::string::npos;
+}
+
 void ScriptWalk::step(Walk& found) {
     if (left_.empty()) return;
     const fs::path folder = std::move(left_.back());

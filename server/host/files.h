@@ -35,6 +35,9 @@ Result<void> write_text(const std::filesystem::path& file, std::string_view byte
 // or another one.
 Result<void> check_no_script(const std::filesystem::path& file,
                              const std::filesystem::path& script);
+// What is made from a script into this file may be made anew unasked if it was made so before: the
+// file is not there, empty, or its first bytes hold `sign`. An empty `sign` is never found.
+bool may_make_anew(const std::filesystem::path& file, std::string_view sign);
 // Up to so many bytes of a regular file that is there; nothing of any other.
 std::optional<std::string> first_bytes(const std::filesystem::path& file, std::size_t most);
 

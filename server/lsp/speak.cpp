@@ -69,6 +69,9 @@ void Session::Speech::begin(Encoding encoding) {
     } else if (auto kept = check_no_script(*path, path_of(params.textDocument.uri).value_or(""));
                !kept) {
         error = kept.error().message;
+    } else if (!may_make_anew(*path, guide_read_sign)) {
+        error = fmt::format("{}: is there already and no guide read; give another name",
+                            path->string());
     } else if (auto made = NewFile::begin(*path); !made) {
         error = made.error().message;
     } else {
