@@ -32,12 +32,36 @@ Place place_of(const Text& text, Offset at) {
 // In the header: behind the first fence and before the second, closed or not.
 bool in_header(std::string_view text, Offset at) {
     constexpr std::string_view mark = "\xEF\xBB\xBF";
+    const Header header = parse_header(text);
+    if (header.closed && !header.span.empty()) {
+        const std::size_t fence = text.find_last_of("\r\n", header.span.end.value - 1);
+        return at.value >= header.span.begin.value + 4 && at.value <= fence;
+    }
     const std::size_t begin = text.starts_with(mark) ? mark.size() : 0;
     if (!text.substr(begin).starts_with("---")) return false;
     if (at.value < begin + 4) return false;
     const std::size_t close = text.find("\n---", begin + 3);
     const std::size_t blank = std::min(text.find("\n\n", begin), text.find("\n\r\n", begin));
     return at.value <= std::min(close, blank);
+}
+
+// Where the word at the cursor ends: what is chosen there takes the place of all of it.
+template <class Belongs> Offset end_of(const Place& place, Belongs belongs) {
+    std::uint32_t end = place.at.value;
+    while (end < place.text.size() && belongs(place.text[end]))
+        ++end;
+    return Offset{end};
+}
+
+Offset end_of_word(const Place& place) {
+    return end_of(place, [](char c) { return ascii::is_alnum(c) || c == '-' || c == '_'; });
+}
+
+// With a colon and the blank behind it.
+Offset end_of_key(const Place& place) {
+    Offset end = end_of_word(place);
+    const std::string_view rest = place.text.substr(end.value);
+    return end + (rest.starts_with(": ") ? 2 : rest.starts_with(":") ? 1 : 0);
 }
 
 CompletionItem item(Kind kind, std::string_view label, std::string_view detail, Span replace,
@@ -53,7 +77,7 @@ CompletionItem item(Kind kind, std::string_view label, std::string_view detail, 
 
 void header_keys_at(const Place& place, std::vector<CompletionItem>& items) {
     for (const HeaderKey& key : header_keys()) {
-        CompletionItem each = item(Kind::key, key.name, key.help, {place.line, place.at},
+        CompletionItem each = item(Kind::key, key.name, key.help, {place.line, end_of_key(place)},
                                    fmt::format("{}: ", key.name));
         each.topic = fmt::format("key:{}", key.name);
         items.push_back(std::move(each));
@@ -68,12 +92,21 @@ void rule_ids_at(Span replace, std::vector<CompletionItem>& items) {
     }
 }
 
+// "speakers: MIRA=": whose pace.
+void readers_at(const Place& place, const Analysis& analysis, std::vector<CompletionItem>& items) {
+    const std::size_t equals = place.before.find_last_of("=,");
+    if (place.before[equals] != '=') return;
+    const Span replace = make_span(place.line.value + equals + 1, end_of_word(place).value);
+    for (const auto& [name, reader] : analysis.options.readers)
+        items.push_back(item(Kind::value, name, "a reader of this folder", replace, name));
+}
+
 void header_values_at(const Place& place, const Analysis* analysis,
                       std::vector<CompletionItem>& items) {
     const std::size_t colon = place.before.find(':');
     const std::string_view key = place.before.substr(0, colon);
     const std::size_t list = place.before.find_last_of(",: ");
-    const Span replace = make_span(place.line.value + list + 1, place.at.value);
+    const Span replace = make_span(place.line.value + list + 1, end_of_word(place).value);
     const std::string lead = place.before[list] == ' ' ? "" : " ";
     const auto value = [&](std::string_view label, std::string_view detail) {
         items.push_back(item(Kind::value, label, detail, replace, lead + std::string(label)));
@@ -87,6 +120,9 @@ void header_values_at(const Place& place, const Analysis* analysis,
         value("en-GB", "British English");
     } else if (key == "allow") {
         rule_ids_at(replace, items);
+    } else if (key == "speakers" && place.before[list] != ',' && analysis != nullptr &&
+               place.before.find_last_of("=") != std::string_view::npos) {
+        readers_at(place, *analysis, items);
     } else if (key == "reader" && analysis != nullptr) {
         for (const auto& [name, reader] : analysis->options.readers)
             value(name, "a reader of this folder");
@@ -117,18 +153,26 @@ constexpr std::array<DirectionRow, 14> directions{{
 
 void directions_at(const Place& place, std::size_t open, const Analysis* analysis,
                    std::vector<CompletionItem>& items) {
-    const Span replace = make_span(place.line.value + open + 1, place.at.value);
-    const bool closed = place.at.value < place.text.size() && place.text[place.at.value] == ']';
+    const Offset word = end_of_word(place);
+    const Offset end =
+        end_of(place, [](char c) { return c != ']' && c != '[' && c != '\n' && c != '\r'; });
+    const bool closed = end.value < place.text.size() && place.text[end.value] == ']';
+    // What stands behind the word at the cursor in closed brackets stays: "clip" of "[clip: x 4s]".
+    const bool has_more = closed && end.value > word.value;
+    const Span replace =
+        make_span(place.line.value + open + 1, closed ? word.value : place.at.value);
     const std::string_view close = closed ? "" : "]";
     std::set<std::string> seen;
     for (const DirectionRow& row : directions) {
+        const std::string_view head = row.snippet.substr(0, row.snippet.find_first_of(":$"));
         CompletionItem each = item(Kind::direction, row.label, row.help, replace,
-                                   fmt::format("{}{}", row.snippet, close));
-        each.snippet = true;
+                                   has_more ? std::string(ascii::trim_right(head))
+                                            : fmt::format("{}{}", row.snippet, close));
+        each.snippet = !has_more;
         items.push_back(std::move(each));
         seen.insert(std::string(row.label));
     }
-    if (analysis == nullptr) return;
+    if (analysis == nullptr || has_more) return;
     for (const Placed& placed : analysis->script.thoughts) {
         for (const Mark& mark : placed.thought->written.marks) {
             const Offset begin = mark.span.begin + placed.block.span.begin.value;
@@ -165,8 +209,11 @@ void pronouncers_at(const Place& place, std::size_t open, std::vector<Completion
     }
     const std::string_view word = place.before.substr(begin, open - begin);
     if (word.empty()) return;
-    const Span replace = make_span(place.line.value + open + 1, place.at.value);
-    const bool closed = place.at.value < place.text.size() && place.text[place.at.value] == '}';
+    const Offset end =
+        end_of(place, [](char c) { return c != '}' && c != '{' && c != '\n' && c != '\r'; });
+    const bool closed = end.value < place.text.size() && place.text[end.value] == '}';
+    const Span replace =
+        make_span(place.line.value + open + 1, closed ? end.value : place.at.value);
     const std::string_view close = closed ? "" : "}";
     const Pronunciation sound = pronounce(unicode::fold(word));
     std::vector<Phones> ways{sound.phones};
@@ -191,7 +238,7 @@ void pronouncers_at(const Place& place, std::size_t open, std::vector<Completion
 void speakers_at(const Place& place, const Analysis* analysis, std::vector<CompletionItem>& items) {
     if (analysis == nullptr) return;
     const std::string_view typed = ascii::trim_left(place.before);
-    const Span replace = make_span(place.at.value - typed.size(), place.at.value);
+    const Span replace = make_span(place.at.value - typed.size(), end_of_key(place).value);
     for (const Speaker& speaker : analysis->script.header.speakers) {
         items.push_back(
             item(Kind::speaker, speaker.name + ":", "who says it", replace, speaker.name + ": "));
@@ -285,7 +332,7 @@ std::vector<CompletionItem> completion(const Text& text, Offset at, const Analys
     const std::string_view typed = ascii::trim_left(place.before);
     if (typed.starts_with("% allow:")) {
         const std::size_t list = place.before.find_last_of(":, ");
-        rule_ids_at(make_span(place.line.value + list + 1, at.value), items);
+        rule_ids_at(make_span(place.line.value + list + 1, end_of_word(place).value), items);
         return items;
     }
     if (typed == "%" || typed.starts_with("% ")) {
@@ -294,7 +341,9 @@ std::vector<CompletionItem> completion(const Text& text, Offset at, const Analys
     }
     if (typed.starts_with("#")) return items;
     const std::size_t open = place.before.find_last_of("[]");
-    if (open != std::string_view::npos && place.before[open] == '[') {
+    const bool escaped =
+        open != std::string_view::npos && open > 0 && place.before[open - 1] == '\\';
+    if (open != std::string_view::npos && place.before[open] == '[' && !escaped) {
         directions_at(place, open, analysis, items);
         return items;
     }
