@@ -21,6 +21,15 @@ struct HoverText {
 // its time against its target, and what the key means. Anything else in a thought: its time.
 std::optional<HoverText> hover(const Analysis& analysis, Offset at);
 
+// --- while a word is typed ---------------------------------------------------------------------
+// What is to become of a finding while the writer is in the middle of a word at `cursor`.
+enum class Telling {
+    now,
+    later,        // it is of what is half typed: the word, a mark that is open, a header's line
+    as_it_stands, // it counts with every key: what was last told of it will do until then
+};
+Telling telling_of(const Analysis& analysis, const Finding& finding, Offset cursor);
+
 // --- inlay hints -------------------------------------------------------------------------------
 struct InlayHint {
     Offset at;

@@ -2,6 +2,7 @@
 #include "lsp/diagnostics.h"
 
 #include "base/hash.h"
+#include "features/features.h"
 
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>
@@ -114,6 +115,20 @@ public:
 
     // The same finding, not taken yet; null where it must be made anew.
     Row* find(const Finding& finding) {
+        return find(finding, [&](const Row& row) { return says(row, finding); });
+    }
+
+    // What was last told there by the same rule, whatever its words.
+    Row* find_told(const Finding& finding) {
+        return find(finding,
+                    [&](const Row& row) { return row.diagnostic.code == code_of(finding); });
+    }
+
+    // How many lines it stands further down, modulo 2^32.
+    std::uint32_t lines(const Finding& finding) const { return is_behind(finding) ? lines_ : 0; }
+
+private:
+    template <class Fits> Row* find(const Finding& finding, Fits fits) {
         const bool before = finding.span.end < above_;
         if (!before && !is_behind(finding)) return nullptr;
         const Span old = before ? finding.span : finding.span + (0 - change_.shift());
@@ -121,15 +136,11 @@ public:
             std::lower_bound(rows_.begin(), rows_.end(), old.begin,
                              [](const Row& each, Offset at) { return each.span.begin < at; });
         for (; row != rows_.end() && row->span.begin == old.begin; ++row) {
-            if (!row->taken && row->span == old && says(*row, finding)) return &*row;
+            if (!row->taken && row->span == old && fits(*row)) return &*row;
         }
         return nullptr;
     }
 
-    // How many lines it stands further down, modulo 2^32.
-    std::uint32_t lines(const Finding& finding) const { return is_behind(finding) ? lines_ : 0; }
-
-private:
     bool is_behind(const Finding& finding) const {
         return below_.value > change_.new_end && finding.span.begin >= below_;
     }
@@ -172,15 +183,21 @@ void DiagnosticList::take(std::vector<Row> rows, std::vector<Row> behind) {
 }
 
 const Findings& DiagnosticList::of(const std::shared_ptr<const Analysis>& analysis,
-                                   Encoding encoding, const std::optional<Diagnostic>& about_text) {
-    if (last_ == analysis) return findings_;
+                                   Encoding encoding, std::optional<Offset> typing,
+                                   const std::optional<Diagnostic>& about_text) {
+    if (last_ == analysis && last_typing_ == typing) return findings_;
     Columns columns(*analysis->document.text, encoding);
     std::optional<Lookup> last;
     if (last_) last.emplace(rows_, *last_, *analysis);
     std::vector<Row> rows;
     rows.reserve(rows_.size() + 1);
     for (const Finding* finding : shown_findings(analysis->findings)) {
-        Row* old = last ? last->find(*finding) : nullptr;
+        const Telling telling = typing ? telling_of(*analysis, *finding, *typing) : Telling::now;
+        Row* old = nullptr;
+        if (last) {
+            old = telling == Telling::now ? last->find(*finding) : last->find_told(*finding);
+        }
+        if (old == nullptr && telling != Telling::now) continue;
         if (old == nullptr) {
             rows.push_back(row_of(to_diagnostic(*finding, columns)));
         } else {
@@ -198,12 +215,14 @@ const Findings& DiagnosticList::of(const std::shared_ptr<const Analysis>& analys
             old->taken = true;
         }
         rows.back().span = finding->span;
-        rows.back().draft = finding->draft;
+        // What stands as it was told is not what the draft says.
+        rows.back().draft = telling == Telling::now ? finding->draft : nullptr;
     }
     std::vector<Row> behind;
     if (auto rest = count_of_the_rest(*analysis)) behind.push_back(row_of(std::move(*rest)));
     if (about_text) behind.push_back(row_of(*about_text));
     last_ = analysis;
+    last_typing_ = typing;
     take(std::move(rows), std::move(behind));
     return findings_;
 }

@@ -29,8 +29,10 @@ Findings findings_of(const std::vector<Diagnostic>& diagnostics);
 // those away from it keep their columns and are written already. One thread each.
 class DiagnosticList {
 public:
-    // `about_text` stands behind those of the script.
+    // `typing` is where a word is typed: what is half typed is not told yet. `about_text` stands
+    // behind those of the script.
     const Findings& of(const std::shared_ptr<const Analysis>& analysis, Encoding encoding,
+                       std::optional<Offset> typing = std::nullopt,
                        const std::optional<Diagnostic>& about_text = std::nullopt);
 
 private:
@@ -48,6 +50,7 @@ private:
     void take(std::vector<Row> rows, std::vector<Row> behind);
 
     std::shared_ptr<const Analysis> last_;
+    std::optional<Offset> last_typing_;
     std::vector<Row> rows_;   // by place
     std::vector<Row> behind_; // without a place: a count of the rest, what is said of the text
     Findings findings_;

@@ -91,10 +91,11 @@ void Session::check_open(const std::shared_ptr<FolderCheck>& check, const std::s
     const std::shared_ptr<Version> version = script.current;
     worker_.after_analysis(
         version,
-        [this, check, uri, version, client = client_](const Analysis* analysis) -> Worker::Task {
+        [this, check, uri, version, typing = version->typing,
+         client = client_](const Analysis* analysis) -> Worker::Task {
             if (analysis == nullptr) return [this, check] { check_next(check); };
             const Findings& findings = version->told->findings(
-                version->analysis, *version->document.text, client->encoding);
+                version->analysis, *version->document.text, client->encoding, typing);
             return [this, check, uri, version, findings] {
                 add_report(*check, uri, version->document.version, findings);
                 check_next(check);

@@ -37,6 +37,7 @@ struct Snapshot {
     Told* told = nullptr; // lane worker only
     // The analysis again, to be kept; null in lane `now`.
     std::shared_ptr<const Analysis> kept{};
+    std::optional<Offset> typing{}; // where a word is being typed
 };
 
 struct Reply {

@@ -227,8 +227,8 @@ DocumentSymbols on_document_symbol(const Snapshot& snapshot, const DocumentParam
 }
 
 DiagnosticReport on_diagnostic(const Snapshot& snapshot, const DiagnosticParams& params) {
-    const Findings& findings =
-        snapshot.told->findings(snapshot.kept, snapshot.text, snapshot.client.encoding);
+    const Findings& findings = snapshot.told->findings(snapshot.kept, snapshot.text,
+                                                       snapshot.client.encoding, snapshot.typing);
     DiagnosticReport report{.resultId = findings.id, .items = {}};
     if (findings.id != params.previousResultId) report.items = findings.json;
     return report;

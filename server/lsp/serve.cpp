@@ -62,15 +62,18 @@ public:
 class Connection {
 public:
     Connection(asio::io_context& io, const ServeArguments& arguments, int input, int output)
-        : io_(io), input_(io, input), output_(io, output), parent_(io), last_words_(io),
+        : io_(io), input_(io, input), output_(io, output), parent_(io), last_words_(io), quiet_(io),
           worker_(arguments.in_step ? lsp::Worker::Mode::in_step : lsp::Worker::Mode::beside,
                   [&io, in_step = arguments.in_step](lsp::Worker::Task task) {
                       if (in_step) return task();
                       asio::post(io, std::move(task));
                   }),
-          session_(worker_, {.send = [this](std::string body) { send(std::move(body)); },
-                             .watch_parent = [this](int process) { watch_parent(process); },
-                             .program_version = arguments.version}) {
+          session_(
+              worker_,
+              {.send = [this](std::string body) { send(std::move(body)); },
+               .watch_parent = [this](int process) { watch_parent(process); },
+               .once_quiet = [this](std::function<void()> task) { once_quiet(std::move(task)); },
+               .program_version = arguments.version}) {
         if (arguments.client_process) watch_parent(*arguments.client_process);
     }
 
@@ -162,6 +165,16 @@ private:
         last_words_.async_wait([this](const error_code&) { io_.stop(); });
     }
 
+    // Longer than between two keys, and soon enough for somebody who looks up.
+    void once_quiet(std::function<void()> task) {
+        quiet_.expires_after(std::chrono::milliseconds(1200)); // the task before is dropped
+        quiet_.async_wait([this, task = std::move(task)](const error_code& error) {
+            if (error || ending_) return;
+            task();
+            worker_.drain();
+        });
+    }
+
     // A client that dies without a word leaves its process id behind: the kernel wakes us.
     void watch_parent(int process) {
 #ifdef SYS_pidfd_open
@@ -191,6 +204,7 @@ private:
     Descriptor output_;
     asio::posix::stream_descriptor parent_;
     asio::steady_timer last_words_;
+    asio::steady_timer quiet_;
     std::array<char, 64UL * 1024> chunk_{};
     lsp::FrameReader frames_;
     std::deque<std::string> queue_;

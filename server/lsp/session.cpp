@@ -302,15 +302,16 @@ void Session::start(const Method& method, const RequestId& id, Prepared prepared
     // Only what it returns may touch the session: the rest runs on the worker.
     worker_.after_analysis(
         version,
-        [this, id, serial, version, cancelled = std::move(cancelled), client = client_,
+        [this, id, serial, version, typing = version->typing, cancelled = std::move(cancelled),
+         client = client_,
          prepared = std::move(prepared)](const Analysis* analysis) -> Worker::Task {
             if (cancelled.stop_requested()) return {};
             Reply reply{.result = {}, .edit = {}, .error = "the script could not be analysed"};
             if (analysis != nullptr) {
                 const Document& document = version->document;
-                const Snapshot snapshot{document.uri,     document.version, *document.text,
-                                        *analysis,        *client,          version->told.get(),
-                                        version->analysis};
+                const Snapshot snapshot{
+                    document.uri, document.version,    *document.text,    *analysis,
+                    *client,      version->told.get(), version->analysis, typing};
                 reply = run_guarded(prepared, snapshot);
             }
             return [this, id, serial, reply = std::move(reply)] { finish(id, serial, reply); };
@@ -452,6 +453,20 @@ void Session::settle() {
         settle(script);
 }
 
+namespace {
+
+// Where a writer types: behind a character put in, or in the place of one taken out. Some editors
+// send the keys of an instant in one go.
+std::optional<Offset> struck_at(const Change& change) {
+    constexpr std::uint32_t longest = 8; // bytes
+    const std::uint32_t came = change.new_end - change.begin;
+    const std::uint32_t went = change.old_end - change.begin;
+    const bool one = came + went > 0 && came + went <= longest;
+    return one && (came == 0 || went == 0) ? std::optional(Offset{change.new_end}) : std::nullopt;
+}
+
+} // namespace
+
 void Session::settle(OpenScript& script) {
     if (!script.typed_version) return;
     const Version& last = *script.current;
@@ -464,6 +479,7 @@ void Session::settle(OpenScript& script) {
     version->options = last.options;
     version->memo = last.memo;
     version->told = last.told;
+    version->typing = struck_at(script.typed_change);
     script.typed_version.reset();
     replace_version(script, version);
 }
@@ -511,7 +527,9 @@ void Session::did_change(DidChangeTextDocumentParams params) {
 }
 
 // NOLINTNEXTLINE(performance-unnecessary-value-param): every handler is handed its own params.
-void Session::did_save(DocumentParams /*params*/) {
+void Session::did_save(DocumentParams params) {
+    if (const OpenScript* const script = find(params.textDocument.uri))
+        tell_all_findings(script->current);
     // Without a watch on files this is the moment to look at them.
     if (!client_->watch_files) reload_changed_settings();
     wake_parked();
@@ -534,18 +552,34 @@ void Session::did_close(DocumentParams params) {
 void Session::replace_version(OpenScript& script, const std::shared_ptr<Version>& next) {
     if (script.current) supersede(*script.current);
     script.current = next;
+    if (!surroundings_.once_quiet) next->typing.reset(); // nobody would tell the rest
+    tell_findings(next);
+}
+
+void Session::tell_findings(const std::shared_ptr<Version>& version) {
     worker_.after_analysis(
-        next,
-        [this, next, client = client_](const Analysis* analysis) -> Worker::Task {
+        version,
+        [this, version, typing = version->typing,
+         client = client_](const Analysis* analysis) -> Worker::Task {
             if (analysis == nullptr) return {};
             Findings findings;
             if (!client->pulls_diagnostics) {
-                findings =
-                    next->told->findings(next->analysis, *next->document.text, client->encoding);
+                findings = version->told->findings(version->analysis, *version->document.text,
+                                                   client->encoding, typing);
             }
-            return [this, next, findings = std::move(findings)] { analysed(next, findings); };
+            return [this, version, findings = std::move(findings)] { analysed(version, findings); };
         },
         Worker::Turn::late);
+}
+
+// The writer rests: what was half typed is told too.
+void Session::tell_all_findings(const std::shared_ptr<Version>& version) {
+    const OpenScript* const script = find(version->document.uri);
+    if (script == nullptr || script->current != version || !version->typing) return;
+    version->typing.reset();
+    if (!client_->pulls_diagnostics) return tell_findings(version);
+    wake_parked();
+    if (client_->refresh_diagnostics) ask_client("workspace/diagnostic/refresh", {}, {});
 }
 
 void Session::supersede(Version& version) {
@@ -558,6 +592,7 @@ void Session::analysed(const std::shared_ptr<Version>& version, const Findings& 
     if (script == nullptr || script->current != version) return;
     script->latest = version->analysis;
     if (!client_->pulls_diagnostics) publish(*script, findings);
+    if (version->typing) surroundings_.once_quiet([this, version] { tell_all_findings(version); });
 }
 
 // An unchanged list is sent again only to clients that look at the version: they would otherwise

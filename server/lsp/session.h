@@ -29,6 +29,8 @@ public:
     struct Surroundings {
         std::function<void(std::string)> send; // one message's body
         std::function<void(int)> watch_parent; // the client's process; may be empty
+        // Runs the task once nobody has asked for another for a moment; may be empty.
+        std::function<void(std::function<void()>)> once_quiet;
         std::string program_version;
     };
 
@@ -144,6 +146,8 @@ private:
     void settle(OpenScript& script);
     void replace_version(OpenScript& script, const std::shared_ptr<Version>& next);
     void supersede(Version& version);
+    void tell_findings(const std::shared_ptr<Version>& version);
+    void tell_all_findings(const std::shared_ptr<Version>& version);
     void analysed(const std::shared_ptr<Version>& version, const Findings& findings);
     void publish(OpenScript& script, const Findings& findings);
 

@@ -29,9 +29,10 @@ std::string name_of(const std::vector<std::uint32_t>& data) {
 } // namespace
 
 const Findings& Told::findings(const std::shared_ptr<const Analysis>& analysis, const Text& text,
-                               Encoding encoding) {
+                               Encoding encoding, std::optional<Offset> typing) {
     const bool large = text.bytes().size() > analysis_cap;
-    return list_.of(analysis, encoding, large ? std::optional(too_large(text)) : std::nullopt);
+    return list_.of(analysis, encoding, typing,
+                    large ? std::optional(too_large(text)) : std::nullopt);
 }
 
 SemanticTokens Told::tokens(SemanticTokens fresh) {

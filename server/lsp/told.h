@@ -20,8 +20,9 @@ class Told {
 public:
     // The findings of a version as JSON, with those about the text as a whole. `text` is the
     // version's own: what is analysed of a text above the cap is empty.
+    // `typing` is where a word is being typed.
     const Findings& findings(const std::shared_ptr<const Analysis>& analysis, const Text& text,
-                             Encoding encoding);
+                             Encoding encoding, std::optional<Offset> typing);
 
     // All tokens under a name of their own.
     SemanticTokens tokens(SemanticTokens fresh);

@@ -30,6 +30,7 @@ struct Version {
     std::shared_ptr<const Analysis> analysis;
 
     // Of the reading thread alone.
+    std::optional<Offset> typing; // where one key was struck last; nothing once all is quiet
     bool superseded = false;
     int waiting = 0; // requests
 };

@@ -7,6 +7,8 @@
 #include "lsp/diagnostics.h"
 #include "support/catch.h"
 
+#include <fmt/core.h>
+
 #include <random>
 
 using namespace say;
@@ -217,6 +219,55 @@ TEST_CASE("convert/diagnostics from version to version are those of the last one
             REQUIRE(from_last.any == alone.any);
         }
     }
+}
+
+TEST_CASE("convert/what is half typed is told once the writer rests") {
+    Parser parser;
+    Memo memo;
+    lsp::DiagnosticList list;
+    std::shared_ptr<const Analysis> last;
+    const auto told = [&](const std::string& text, std::optional<std::size_t> typing) {
+        const Document document{"a.say", 0, std::make_shared<const Text>(text)};
+        if (!last || last->document.text->bytes() != text)
+            last = analyse(document, Options{}, parser, memo, Cancel{});
+        const auto at =
+            typing ? std::optional(Offset{static_cast<std::uint32_t>(*typing)}) : std::nullopt;
+        std::string codes;
+        const std::string json = list.of(last, Encoding::utf16, at).json;
+        for (const std::string_view code :
+             {"unknown-word", "mark-unclosed", "header-unclosed", "off-target"}) {
+            if (json.find(code) != std::string::npos) codes += fmt::format("{} ", code);
+        }
+        return codes;
+    };
+    const std::string word = "We walk along the shr";
+    CHECK(told(word, word.size()).empty());
+    CHECK(told(word, std::nullopt) == "unknown-word ");
+    CHECK(told(word + " ", word.size() + 1) == "unknown-word ");
+
+    const std::string mark = "We walk along *the sea";
+    CHECK(told(mark, mark.size()).empty());
+    CHECK(told(mark, 3) == "mark-unclosed ");
+    CHECK(told(mark, std::nullopt) == "mark-unclosed ");
+
+    const std::string header = "---\ntitle: Tides\ntar";
+    CHECK(told(header, header.size()).empty());
+    CHECK(told(header, std::nullopt).find("header-unclosed") != std::string::npos);
+
+    // A target keeps its words while somebody types, and is told anew afterwards.
+    const auto says = [&](std::optional<Offset> typing, std::string_view words) {
+        return list.of(last, Encoding::utf16, typing).json.find(words) != std::string::npos;
+    };
+    const std::string target = "---\ntarget: 1:00\nstage: mark\n---\n\nWe walk along the sea";
+    CHECK(told(target, target.size()).empty());
+    CHECK(told(target, std::nullopt) == "off-target ");
+    CHECK(says(std::nullopt, "59 s short"));
+    const std::string longer =
+        target + " today. Then we count it all. It takes the day. Then home.";
+    CHECK(told(longer, longer.size()) == "off-target ");
+    CHECK(says(Offset{static_cast<std::uint32_t>(longer.size())}, "59 s short"));
+    CHECK(told(longer, std::nullopt) == "off-target ");
+    CHECK(!says(std::nullopt, "59 s short"));
 }
 
 TEST_CASE("convert/shows the worst findings and counts the rest") {
