@@ -79,6 +79,8 @@ bool say_money(Passage& passage, std::size_t i);
 bool say_measure(Passage& passage, std::size_t i);
 bool say_rate(Passage& passage, std::size_t i);
 bool say_bare_unit(Passage& passage, std::size_t i);
+// "m s⁻²": also says the units before and behind the one at i.
+bool say_unit_product(Passage& passage, std::size_t i);
 bool say_range(Passage& passage, std::size_t i);
 bool say_fraction(Passage& passage, std::size_t i);
 bool say_figure(Passage& passage, std::size_t i);

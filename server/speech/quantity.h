@@ -46,6 +46,9 @@ enum class Number { singular, plural };
 // "kg" to "kilograms", "km/h" to "kilometers per hour", "m2" to "square meters"; empty if unknown.
 std::string unit_words(std::string_view unit, Number number, Language language);
 
+// The same for factors without a blank: "kg·m⁻³", "ms⁻²". Empty if it is no product.
+std::string unit_product_words(std::string_view unit, Number number, Language language);
+
 // Says word i + 1 as a unit if it is one and belongs to the figure at i.
 bool say_unit_behind(Passage& passage, std::size_t i, Number number);
 

@@ -16,6 +16,7 @@ using Class = bool (*)(Passage&, std::size_t);
 
 // With a digit in it. The order is that of how much a class asks for.
 constexpr auto figure_classes = std::to_array<Class>({
+    say_unit_product,
     say_power,
     say_formula,
     say_electronic,
@@ -39,6 +40,7 @@ constexpr auto sign_classes = std::to_array<Class>({
     say_names_of_dates,
     say_formula,
     say_rate,
+    say_power,
     say_direction,
     say_symbol,
     say_abbreviation,
@@ -163,6 +165,7 @@ Shape shape_of_plain(const Passage& passage, std::size_t i) {
 void say_word(Passage& passage, std::size_t i) {
     const Looks looks = look_at(passage.raw(i));
     const Shape shape = looks.ascii ? looks.shape : shape_of_plain(passage, i);
+    if (!looks.ascii && say_unit_product(passage, i)) return;
     switch (shape) {
     case Shape::small:
         if (looks.ascii || is_word_of_letters(passage.raw(i))) {

@@ -657,6 +657,8 @@ bool say_measure_range(Passage& passage, std::size_t i, std::string_view token) 
 } // namespace
 
 std::string unit_words(std::string_view unit, Number number, Language language) {
+    if (unit.find("⁻") != std::string_view::npos || unit.find("·") != std::string_view::npos)
+        return unit_product_words(unit, number, language);
     const std::size_t slash = unit.find('/');
     if (slash == std::string_view::npos || slash == 0) return single_unit(unit, number, language);
     const std::string upper = single_unit(unit.substr(0, slash), number, language);
@@ -729,6 +731,7 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
         if (unit->use == Use::glued && !stopped && !inches && !is_time_apart(passage, i))
             return false;
     }
+    if (text.find("⁻") != std::string::npos) return say_unit_product(passage, i + 1);
     if (say_unit_compound(passage, i + 1, text)) return true;
     const std::string words = unit_words(text, number, language);
     if (words.empty()) return false;

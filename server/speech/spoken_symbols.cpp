@@ -1,5 +1,7 @@
 // Signs that stand alone ("&", "5 + 3", "§ 4") or hang on a word ("C++", "C#", "he/she",
 // "word(s)").
+#include "base/lists.h"
+#include "speech/lexicon.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
 #include "text/ascii.h"
@@ -121,6 +123,22 @@ std::string_view words_before_figure(std::string_view sign) {
     const auto* found = std::find_if(table.begin(), table.end(),
                                      [sign](const Named& named) { return named.sign == sign; });
     return found == table.end() ? std::string_view{} : found->words;
+}
+
+// "with pH < 7", "at a depth > 5 m", "only < 5%", "highs > 30": no verb fits in.
+bool has_no_verb_to_compare(const Passage& passage, std::size_t i) {
+    static constexpr auto verbs_and_adverbs = std::to_array<std::string_view>(
+        {"cost", "costs", "found", "just", "lasted", "lasts", "now", "only", "saw", "scored",
+         "still", "take", "takes", "then", "took", "weighed", "weighs"});
+    static constexpr auto before_terms = std::to_array<std::string_view>(
+        {"at", "for", "from", "in", "keep", "need", "needs", "of", "to", "under", "with"});
+    static constexpr auto articles = std::to_array<std::string_view>({"a", "an", "the"});
+    const std::string before = passage.folded(i - 1);
+    if (is_one_of(before, verbs_and_adverbs) || is_lower_plural(before)) return true;
+    if (before.size() > 1 && is_function_word(before)) return true;
+    std::size_t at = i - 1;
+    if (passage.follows(at) && is_one_of(passage.folded(at - 1), articles)) --at;
+    return passage.follows(at) && is_one_of(passage.folded(at - 1), before_terms);
 }
 
 bool is_measured(const Passage& passage, std::size_t i) {
@@ -278,10 +296,11 @@ bool say_symbol(Passage& passage, std::size_t i) {
         return true;
     }
     if (text == "×" && say_lone_x(passage, i)) return true;
-    if (text.size() <= 3 && !passage.follows(i) && passage.joined(i)) {
+    if (text.size() <= 3 && passage.joined(i) &&
+        (!passage.follows(i) || has_no_verb_to_compare(passage, i))) {
         const std::string_view words = words_before_figure(text);
         const std::string next = passage.text(i + 1);
-        if (!words.empty() && !next.empty() && ascii::is_digit(next[0])) {
+        if (!words.empty() && read_figure(next)) {
             passage.say(i, words);
             return true;
         }

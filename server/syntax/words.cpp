@@ -92,9 +92,7 @@ bool figure_at(std::string_view text, std::size_t at) {
     for (int signs = 0; signs < 3 && at < text.size(); ++signs) {
         if (is_digit(text[at])) return true;
         const CodePoint point = unicode::decode(text, at);
-        if (point.value != '.' && point.value != '-' && !contains(currencies, point.value)) {
-            return false;
-        }
+        if (!contains(U".-−", point.value) && !contains(currencies, point.value)) return false;
         at += point.size;
     }
     return false;
@@ -133,6 +131,7 @@ struct Cutter {
     bool is_lone_symbol(std::size_t begin, std::size_t end) const;
     bool between_figures(std::size_t begin, std::size_t end) const;
     bool between_terms(std::size_t begin, std::size_t end) const;
+    bool compares_figure(std::size_t begin, std::size_t end) const;
 };
 
 std::size_t run_of(std::string_view text, std::size_t at, std::size_t end, char c) {
@@ -379,6 +378,13 @@ bool Cutter::between_terms(std::size_t begin, std::size_t end) const {
            (figure_at(text, after) || single_after);
 }
 
+// "pH < 7", "depth >= 5 m": whatever is compared, the figure behind says that it is.
+bool Cutter::compares_figure(std::size_t begin, std::size_t end) const {
+    const std::string_view sign = text.substr(begin, end - begin);
+    return (sign == "<" || sign == ">" || sign == "<=" || sign == ">=") &&
+           figure_at(text, skip_blanks(text, end));
+}
+
 // Signs that are said although they stand alone.
 bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
     if (begin == end) return false;
@@ -392,6 +398,7 @@ bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
     if (single && contains(U"#¶", point.value)) return figure_at(text, skip_blanks(text, end));
     if (single && contains(U"-–−", point.value)) return between_figures(begin, end);
     if (single && point.value == U'→') return between_terms(begin, end); // "5 → 7"
+    if (compares_figure(begin, end)) return true;
     if (contains(U"<>*^", point.value)) return end - begin <= 2 && between_terms(begin, end);
     for (std::size_t at = begin; at < end;) {
         const CodePoint next = unicode::decode(text, at);

@@ -387,6 +387,60 @@ TEST_CASE("spoken/says so many per another thing") {
     CHECK(said_in_uk("up 2% YoY") == "up two percent year on year");
 }
 
+// Negative powers and products of units: SI brochure (9th edition), 2.3.4 and 5.2, whose example of
+// "m s⁻¹" beside "ms⁻¹" is the other reading below; "per", "square" and "cubic": NIST Special
+// Publication 811, 9.7 and 9.8 (both from memory).
+TEST_CASE("spoken/says units with negative powers") {
+    const std::vector<Row> rows = {
+        {"9.81 m s⁻², 9.8m s⁻², 9.8 m s-2",
+         "nine point eight one metres per second squared nine point eight metres per second "
+         "squared nine point eight metres per second squared"},
+        {"1025 kg m⁻³, 5 kg·m⁻³",
+         "one thousand and twenty five kilograms per cubic metre five kilograms per cubic metre"},
+        {"0.5 mol dm⁻³, 1.5–2.5 m s⁻¹",
+         "nought point five moles per cubic decimetre one point five to two point five metres per "
+         "second"},
+        {"4200 J kg⁻¹ K⁻¹, in J kg⁻¹ °C⁻¹",
+         "four thousand two hundred joules per kilogram per kelvin in joules per kilogram per "
+         "degree celsius"},
+        {"20 ms⁻¹ and 9.8ms⁻²",
+         "twenty metres per second and nine point eight metres per second squared"},
+        {"1 m s⁻¹, a 10 m s⁻¹ wind", "one metre per second a ten metre per second wind"},
+        {"10 N m⁻², 10 N·m, in N m² kg⁻²",
+         "ten newtons per square metre ten newton metres in newton square metres per kilogram "
+         "squared"},
+        {"40 limpets m⁻², 12 beats min⁻¹",
+         "forty limpets per square metre twelve beats per minute"},
+        {"10⁻³, x⁻¹ and 2 km-2 miles",
+         "ten to the power of minus three x to the power of minus one and two km two miles"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+    CHECK(readings("20 ms⁻¹") == std::vector<std::string>{"per millisecond"});
+    CHECK(readings("20 m s⁻¹").empty());
+}
+
+// Common practice, no source: where no verb fits in ("with pH < 7"), none is said.
+TEST_CASE("spoken/says what is compared with a figure") {
+    const std::vector<Row> rows = {
+        {"if pH < 7, n > 30", "if ph is less than seven n is greater than thirty"},
+        {"a depth >= 5 m is", "a depth is greater than or equal to five meters is"},
+        {"with pH < 7, at a depth > 5 m",
+         "with ph less than seven at a depth more than five meters"},
+        {"highs > −5 °C, only < 5%, took > 5 minutes",
+         "highs more than minus five degrees celsius only less than five percent took more than "
+         "five minutes"},
+        {"> 20 people", "more than twenty people"},
+        {"Settings > Sound", "settings sound"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said(row.written) == row.spoken);
+    }
+}
+
 // "s" for second and "h" for hour, with a blank before them: SI brochure, tables 2 and 8 and 5.4.3.
 // An f-number is "f" and the number (ISO 517, from memory). The rest: common practice, no source.
 TEST_CASE("spoken/says further units") {
