@@ -201,6 +201,10 @@ std::string fraction(std::string_view top, std::string_view bottom, Language lan
     std::string part = ordinal(lower, language);
     if (lower == "2") part = "half";
     if (lower == "4") part = "quarter";
+    // "one thousandth", not "one one thousandth".
+    const bool round = lower[0] == '1' && lower.size() > 2 &&
+                       lower.find_first_not_of('0', 1) == std::string_view::npos;
+    if (round && part.starts_with("one ")) part.erase(0, std::string_view("one ").size());
     if (without_leading_zeros(top) == "1") return upper + ' ' + part;
     return upper + ' ' + (part == "half" ? "halves" : to_plural(part));
 }

@@ -96,6 +96,8 @@ bool say_names_of_dates(Passage& passage, std::size_t i);
 bool say_span_of_names(Passage& passage, std::size_t i);
 bool say_direction(Passage& passage, std::size_t i);
 bool say_power(Passage& passage, std::size_t i);
+// "2πr²", "s/t" of a sum.
+bool say_term(Passage& passage, std::size_t i);
 bool say_spaced_thousands(Passage& passage, std::size_t i);
 bool say_formula(Passage& passage, std::size_t i);
 bool say_small_roman(Passage& passage, std::size_t i);
@@ -114,6 +116,11 @@ bool is_odds(const Passage& passage, std::size_t i);
 void say_weekday_before(Passage& passage, std::size_t first);
 // 11, 12 to "november twelfth", UK "the eleventh of december"; empty if they make no date.
 std::string day_and_month_words(int first, int second, Language language);
+
+// The figure that a raised sign stands for, '-' for a minus, 0 for anything else.
+char raised_sign(char32_t c);
+// "2" to "squared", "-3" to "to the power of minus three"; empty if it is no figure.
+std::string power_words(std::string_view power, Language language);
 
 // "sept" to "september"; empty if it is no month.
 std::string_view month_words(std::string_view folded);

@@ -20,6 +20,7 @@ constexpr auto figure_classes = std::to_array<Class>({
     say_power,
     say_formula,
     say_electronic,
+    say_term,
     say_telephone,
     say_spaced_thousands,
     say_date,
@@ -41,6 +42,7 @@ constexpr auto sign_classes = std::to_array<Class>({
     say_formula,
     say_rate,
     say_power,
+    say_term,
     say_direction,
     say_symbol,
     say_abbreviation,
@@ -165,7 +167,7 @@ Shape shape_of_plain(const Passage& passage, std::size_t i) {
 void say_word(Passage& passage, std::size_t i) {
     const Looks looks = look_at(passage.raw(i));
     const Shape shape = looks.ascii ? looks.shape : shape_of_plain(passage, i);
-    if (!looks.ascii && say_unit_product(passage, i)) return;
+    if (!looks.ascii && (say_unit_product(passage, i) || say_term(passage, i))) return;
     switch (shape) {
     case Shape::small:
         if (looks.ascii || is_word_of_letters(passage.raw(i))) {

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <numeric>
 
 namespace say {
 namespace {
@@ -465,14 +466,23 @@ bool is_pressure(const Slashed& pair) {
            bottom <= 130;
 }
 
+// "20/30", "6/10": nobody leaves a part so, but a count of many is; "6/8" is also a bar of music.
+bool is_unreduced(const Slashed& pair) {
+    const int top = to_int(pair.top).value_or(0);
+    const int bottom = to_int(pair.bottom).value_or(0);
+    return top > 1 && top < bottom && bottom > 4 && std::gcd(top, bottom) > 1;
+}
+
 // "9/10 doctors" are so many of them; "3/10 miles" is a part.
 bool is_share_of_people(const Passage& passage, std::size_t i, const Slashed& pair) {
     static constexpr auto measures = std::to_array<std::string_view>({
-        "centimeters", "centimetres", "cups",   "degrees", "hours",     "inches", "kilometers",
-        "kilometres",  "liters",      "litres", "meters",  "metres",    "miles",  "millimeters",
-        "ounces",      "points",      "pounds", "seconds", "teaspoons", "yards",
+        "centimeters", "centimetres", "cups",    "degrees", "hours",     "inches", "kilometers",
+        "kilometres",  "liters",      "litres",  "meters",  "metres",    "miles",  "millimeters",
+        "ounces",      "points",      "pounds",  "seconds", "teaspoons", "yards",  "bars",
+        "beats",       "jigs",        "rhythms", "tunes",
     });
-    if ((pair.bottom != "5" && pair.bottom != "10") || !passage.joined(i)) return false;
+    const bool tenths = pair.bottom == "5" || pair.bottom == "10";
+    if ((!tenths && !is_unreduced(pair)) || !passage.joined(i)) return false;
     const std::string next = passage.folded(i + 1);
     return (is_lower_plural(next) || next == "people") && !is_one_of(next, measures);
 }
@@ -494,6 +504,7 @@ bool is_mark_given(const Passage& passage, std::size_t i, const Slashed& pair) {
         "scored",
         "solid",
     });
+    if (is_unreduced(pair) && is_share_of_people(passage, i, pair)) return true;
     if (pair.bottom != "5" && pair.bottom != "10" && pair.bottom != "20" && pair.bottom != "100")
         return false;
     if (pair.top == pair.bottom) return pair.top != "20"; // "20/20 vision"

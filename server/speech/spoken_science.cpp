@@ -89,7 +89,8 @@ bool has_lowered_figure(std::string_view raw) {
     return false;
 }
 
-// The figure that a raised sign stands for, '-' for a minus, 0 for anything else.
+} // namespace
+
 char raised_sign(char32_t c) {
     switch (c) {
     case U'¹': return '1';
@@ -101,8 +102,6 @@ char raised_sign(char32_t c) {
                                                            : '\0';
     }
 }
-
-} // namespace
 
 // "Ca²⁺", "SO₄²⁻", "Na⁺": the charge is said behind the symbols.
 bool say_ion(Passage& passage, std::size_t i) {
@@ -180,19 +179,11 @@ bool say_power(Passage& passage, std::size_t i) {
         if (sign == '\0' || (sign == '-' && !raised.empty())) return false;
         raised += sign;
     }
-    const bool minus = raised.starts_with('-');
-    const std::string digits = raised.substr(minus ? 1 : 0);
-    if (digits.empty() || digits.size() > 3) return false;
     const Language language = passage.language();
+    const std::string power = power_words(raised, language);
+    if (power.empty()) return false;
     std::string words = number ? cardinal(base, language) : "." + std::string(base);
-    if (!minus && digits == "2") {
-        words += " squared";
-    } else if (!minus && digits == "3") {
-        words += " cubed";
-    } else {
-        words +=
-            " to the power of " + std::string(minus ? "minus " : "") + cardinal(digits, language);
-    }
+    append_words(words, power);
     passage.say(i, words);
     return true;
 }

@@ -34,6 +34,8 @@ constexpr auto signs = std::to_array<Named>({
     {"^", "to the power of"},
     {"×", "times"},
     {"÷", "divided by"},
+    {"·", "times"},
+    {"∝", "is proportional to"},
     {"±", "plus or minus"},
     {"≤", "is less than or equal to"},
     {"≥", "is greater than or equal to"},
@@ -53,21 +55,38 @@ constexpr auto signs = std::to_array<Named>({
     {"°", "degrees"},
     {"№", "number"},
     {"µ", "mu"},
-    {"π", "pi"},
     {"α", "alpha"},
     {"β", "beta"},
     {"γ", "gamma"},
     {"δ", "delta"},
     {"ε", "epsilon"},
+    {"ζ", "zeta"},
+    {"η", "eta"},
     {"θ", "theta"},
+    {"ι", "iota"},
+    {"κ", "kappa"},
     {"λ", "lambda"},
     {"μ", "mu"},
+    {"ν", "nu"},
+    {"ξ", "xi"},
+    {"π", "pi"},
+    {"ρ", "rho"},
     {"σ", "sigma"},
     {"τ", "tau"},
+    {"υ", "upsilon"},
     {"φ", "phi"},
+    {"χ", "chi"},
+    {"ψ", "psi"},
     {"ω", "omega"},
+    {"Γ", "gamma"},
     {"Δ", "delta"},
+    {"Θ", "theta"},
+    {"Λ", "lambda"},
+    {"Ξ", "xi"},
+    {"Π", "pi"},
     {"Σ", "sigma"},
+    {"Φ", "phi"},
+    {"Ψ", "psi"},
     {"Ω", "omega"},
     {"$", "dollar"},
     {"£", "pound"},
@@ -149,7 +168,33 @@ bool is_measured(const Passage& passage, std::size_t i) {
            !unit_words(passage.text(i + 1), Number::plural, passage.language()).empty();
 }
 
-// "x" and "×" between figures: by if they are measures, else "×" is times.
+// A figure with a unit of length: "3 cm", "12\"".
+bool is_side(const Passage& passage, std::size_t i) {
+    static constexpr auto lengths = std::to_array<std::string_view>({
+        "\"",     "'",  "cm",    "feet", "ft", "in", "inch",  "inches", "km",  "m",  "meters",
+        "metres", "mi", "miles", "mm",   "nm", "px", "yards", "yd",     "yds", "µm", "μm",
+    });
+    const std::optional<Figure> figure = read_figure(passage.text(i));
+    if (!figure) return false;
+    if (!figure->suffix.empty()) return is_one_of(figure->suffix, lengths);
+    return passage.joined(i) && is_one_of(passage.text(i + 1), lengths);
+}
+
+// "10²³", "10^8"
+bool is_power(std::string_view text) {
+    const std::string_view ten = "10";
+    return text.starts_with(ten) && text.size() > ten.size() &&
+           (text[ten.size()] == '^' || ascii::is_high(text[ten.size()]));
+}
+
+// The figure that closes "× 8 × 3 cm", whose first cross is at i.
+std::size_t last_side(const Passage& passage, std::size_t i) {
+    while (passage.joined(i + 1) && passage.text(i + 2) == "×" && passage.joined(i + 2))
+        i += 2;
+    return i + 1;
+}
+
+// "x" and "×" between figures: by if they are lengths, else "×" is times.
 bool say_lone_x(Passage& passage, std::size_t i) {
     if (i == 0 || !passage.follows(i) || !passage.joined(i)) return false;
     const std::string before = passage.text(i - 1);
@@ -160,16 +205,16 @@ bool say_lone_x(Passage& passage, std::size_t i) {
     // "10 cm × 20 cm"
     if (!figure(before) && figure(behind) && i > 1 && passage.joined(i - 2) &&
         figure(passage.text(i - 2)) && is_measured(passage, i - 2)) {
-        passage.say(i, "by");
+        passage.say(i, is_side(passage, i - 2) && is_side(passage, i + 1) ? "by" : "times");
         return true;
     }
     if (!figure(before) || !figure(behind)) return false;
-    const bool sum =
-        (i + 2 < passage.size() && passage.text(i + 2) == "=") || behind.starts_with("10^");
+    const bool sum = (i + 2 < passage.size() && passage.text(i + 2) == "=") || is_power(behind);
     const bool cross = passage.text(i) == "×";
     const bool picture = before.size() > 2 && behind.size() > 2 && !sum; // "1080 × 1920"
     const bool by =
-        cross ? picture || is_measured(passage, i - 1) || is_measured(passage, i + 1) : !sum;
+        cross ? picture || is_side(passage, i - 1) || is_side(passage, last_side(passage, i))
+              : !sum;
     passage.say(i, by ? "by" : "times");
     return true;
 }

@@ -127,6 +127,7 @@ struct Cutter {
     std::size_t cut_size(std::size_t at, std::size_t begin, std::size_t end) const;
     std::size_t dot_cut_size(std::size_t at, std::size_t begin, std::size_t end) const;
     bool keeps_leading(std::size_t at, std::size_t end) const;
+    bool negates_letter(std::size_t at, std::size_t next) const;
     bool keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const;
     bool is_lone_symbol(std::size_t begin, std::size_t end) const;
     bool between_figures(std::size_t begin, std::size_t end) const;
@@ -222,6 +223,19 @@ bool is_scale_at(std::string_view text, std::size_t at) {
     return at + 1 == text.size() || !ascii::is_alnum(text[at + 1]);
 }
 
+std::size_t skip_blanks_back(std::string_view text, std::size_t at) {
+    while (at > 0 && kind_of(text[at - 1]) == Byte::blank)
+        --at;
+    return at;
+}
+
+// "x = -b/2a": behind the sign of a sum, before a letter that is no word's.
+bool Cutter::negates_letter(std::size_t at, std::size_t next) const {
+    const std::size_t before = skip_blanks_back(text, at);
+    if (before == 0 || text[before - 1] != '=' || kind_of(text[next]) != Byte::letter) return false;
+    return next + 1 == text.size() || kind_of(text[next + 1]) != Byte::letter;
+}
+
 // Is the sign at `at` a part of the word behind it ($5, #1, -0.1, '90s)?
 bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     const CodePoint point = unicode::decode(text, at);
@@ -238,6 +252,7 @@ bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     if (contains(currencies, point.value) || point.value == '&') return true;
     if (contains(U"#@", point.value)) return ascii::is_alnum(text[next]);
     if (point.value == U'°') return is_digit(text[next]) || is_scale_at(text.substr(0, end), next);
+    if (contains(U"-−", point.value) && negates_letter(at, next)) return true;
     if (contains(U"+-−–±~≈<>≤≥=×÷", point.value)) return figure_at(text.substr(0, end), next);
     if (point.value == '.') {
         if (is_digit(text[next])) return true;
@@ -309,12 +324,6 @@ bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end)
         return before.find('(') != std::string_view::npos && before.back() != '(';
     }
     return false;
-}
-
-std::size_t skip_blanks_back(std::string_view text, std::size_t at) {
-    while (at > 0 && kind_of(text[at - 1]) == Byte::blank)
-        --at;
-    return at;
 }
 
 std::size_t skip_blanks(std::string_view text, std::size_t at) {

@@ -441,6 +441,43 @@ TEST_CASE("spoken/says what is compared with a figure") {
     }
 }
 
+// What science teachers write; a quotient is read "over" (from memory; common practice, no source).
+TEST_CASE("spoken/says sums and their terms") {
+    const std::vector<Row> rows = {
+        {"v = s/t, P = F/A, d = m/V", "v equals s over t p equals f over a d equals m over v"},
+        {"x = -b/2a and 312/6.25 ≈ 50",
+         "x equals minus b over two a and three hundred and twelve over six point two five is "
+         "about fifty"},
+        {"F = Gm₁m₂/r², V = 4/3πr³",
+         "f equals gm one m two over r squared v equals four thirds pi r cubed"},
+        {"Stress is F/A, the A/C, b/w, P/E", "stress is f over a the a c b w p e"},
+        {"6/2 = 3, x = 12/4, the mean is 12/4",
+         "six over two equals three x equals twelve over four the mean is twelve over four"},
+        {"3/4 = 0.75, 3/12 = 0.25",
+         "three quarters equals nought point seven five three twelfths equals nought point two "
+         "five"},
+        {"on 6/2 and on 12/4", "on the sixth of february and on the twelfth of april"},
+        {"πr² and 2πr, πd, Δt, ΔH, Σx/n, λ/2",
+         "pi r squared and two pi r pi d delta t delta h sigma x over n lambda over two"},
+        {"5 µm, µm and Ελλάδα", "five micrometres µm and ελλάδα"},
+        {"6.02 × 10²³, 1 × 10⁻⁶, 3 × 10⁸ m/s",
+         "six point nought two times ten to the power of twenty three one times ten to the power "
+         "of minus six three times ten to the power of eight metres per second"},
+        {"2 kg × 9.81 m/s², 24 × 330 ml",
+         "two kilograms times nine point eight one metres per second squared twenty four times "
+         "three hundred and thirty millilitres"},
+        {"12 × 8 × 3 cm, 2 × 3 m", "twelve by eight by three centimetres two by three metres"},
+        {"1/1000, 1/1000th, 3/100 of it", "one thousandth one thousandth three hundredths of it"},
+        {"20/30 limpets, 6/8 limpets, 6/8 rhythms",
+         "twenty out of thirty limpets six out of eight limpets six eighths rhythms"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+    CHECK(readings("6/2 = 3").empty());
+}
+
 // "s" for second and "h" for hour, with a blank before them: SI brochure, tables 2 and 8 and 5.4.3.
 // An f-number is "f" and the number (ISO 517, from memory). The rest: common practice, no source.
 TEST_CASE("spoken/says further units") {
