@@ -589,8 +589,41 @@ bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
     return true;
 }
 
-// "1.5C", "at 180C", "to 350 F": degrees where a decimal or a word says so; "12C" is a seat.
-bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
+bool is_scale(std::string_view suffix) {
+    return suffix == "C" || suffix == "F";
+}
+
+// Letters of seats, rooms and gates are no degrees.
+bool is_about_places(const Passage& passage, std::size_t i) {
+    static constexpr auto places = std::to_array<std::string_view>({
+        "apartment", "apartments", "block", "blocks", "coach",  "flat",    "flats", "gate",
+        "gates",     "platform",   "rm",    "room",   "rooms",  "row",     "rows",  "seat",
+        "seats",     "section",    "stand", "suite",  "suites", "tickets", "unit",  "ticket",
+    });
+    constexpr std::size_t near = 40; // words: two sentences
+    const std::size_t end = std::min(passage.size(), i + near);
+    for (std::size_t at = i > near ? i - near : 0; at < end; ++at) {
+        if (is_one_of(passage.folded(at), places)) return true;
+    }
+    return false;
+}
+
+// "15C to 20C", "between 15C and 20C": each end says what the other is.
+bool has_other_end(const Passage& passage, std::size_t i, std::string_view scale) {
+    static constexpr auto links =
+        std::to_array<std::string_view>({"and", "or", "to", "through", "up"});
+    const auto is_end = [&](std::size_t at) {
+        const std::optional<Figure> other = read_figure(passage.text(at));
+        return other && other->suffix == scale;
+    };
+    const bool behind = passage.joined(i) && passage.joined(i + 1) &&
+                        is_one_of(passage.folded(i + 1), links) && is_end(i + 2);
+    const bool before = i > 1 && passage.follows(i) && passage.follows(i - 1) &&
+                        is_one_of(passage.folded(i - 1), links) && is_end(i - 2);
+    return (behind || before) && !is_about_places(passage, i);
+}
+
+bool is_temperature_cue(const Passage& passage, std::size_t i) {
     static constexpr auto reached = std::to_array<std::string_view>({
         "above",
         "around",
@@ -607,18 +640,28 @@ bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
         "to",
         "under",
     });
-    const bool apart = figure.suffix.empty() && passage.joined(i);
-    const std::string scale = apart ? passage.text(i + 1) : figure.suffix;
-    if (scale != "C" && scale != "F") return false;
+    // These stand before a seat as well.
+    static constexpr auto being = std::to_array<std::string_view>(
+        {"about", "almost", "be", "is", "it's", "just", "minus", "nearly", "only", "was"});
     const std::string before = passage.follows(i) ? passage.folded(i - 1) : std::string{};
     const std::string peak = before == "of" && i > 1 ? passage.folded(i - 2) : std::string{};
     const bool of_peak = peak == "high" || peak == "highs" || peak == "low" || peak == "lows" ||
                          peak.starts_with("temperature");
-    const bool cue = of_peak || is_one_of(before, reached);
+    return of_peak || is_one_of(before, reached) ||
+           (is_one_of(before, being) && !is_about_places(passage, i));
+}
+
+// "1.5C", "at 180C", "to 350 F": degrees where a decimal or a word says so; "12C" is a seat.
+bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
+    const bool apart = figure.suffix.empty() && passage.joined(i);
+    const std::string scale = apart ? passage.text(i + 1) : figure.suffix;
+    if (!is_scale(scale)) return false;
+    const bool cue = is_temperature_cue(passage, i);
     const int whole = to_int(figure.whole).value_or(0);
     const bool decimal_heat = scale == "F" && !figure.fraction.empty(); // "98.6 F"
     const bool sure = apart ? (cue && whole >= 100) || decimal_heat
-                            : !figure.fraction.empty() || (cue && whole > 1);
+                            : !figure.fraction.empty() || (cue && whole > 1) ||
+                                  !figure.sign.empty() || has_other_end(passage, i, scale);
     if (!sure || figure.grouped) return false;
     const std::string unit = single_unit(
         "°" + scale,
@@ -630,10 +673,29 @@ bool say_scale(Passage& passage, std::size_t i, const Figure& figure) {
     return true;
 }
 
+// "20-25C", "15C-20C"; the letters of "rooms 20-25C" are no degrees.
+bool say_scale_range(Passage& passage, std::size_t i, const FigureRange& range) {
+    const std::string& scale = range.to.suffix;
+    if (!is_scale(scale) || (!range.from.suffix.empty() && range.from.suffix != scale) ||
+        range.from.grouped || range.to.grouped)
+        return false;
+    const Language language = passage.language();
+    if (is_about_places(passage, i)) {
+        passage.say(i, number_words(range.from, language) + " to " +
+                           number_words(range.to, language) + " ." + ascii::lower(scale));
+        return true;
+    }
+    const Number number = is_attributive(passage, i, i) ? Number::singular : Number::plural;
+    passage.say(i, number_words(range.from, language) + " to " + number_words(range.to, language) +
+                       ' ' + single_unit("°" + scale, number, language));
+    return true;
+}
+
 // "2-5lb", "1980-1970 kg", "10-20%"; years only where a unit says otherwise.
 bool say_measure_range(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<FigureRange> range = read_range(token);
     if (!range || !range->from.currency.empty() || !range->to.currency.empty()) return false;
+    if (say_scale_range(passage, i, *range)) return true;
     const Language language = passage.language();
     const std::string unit = glued_unit(range->to, Number::plural, language);
     if (!range->to.suffix.empty() && unit.empty()) return false;

@@ -296,7 +296,8 @@ bool say_spaced(Passage& passage, std::size_t i, std::string_view token) {
         return true;
     }
     const bool national = token.starts_with('0') && token.size() >= 3 && count >= 9 && count <= 11;
-    const bool international = token.starts_with('+') && count >= 8 && count <= 15;
+    const bool international = (token.starts_with('+') && count >= 8 && count <= 15) ||
+                               (token.starts_with("00") && count >= 11 && count <= 17);
     const std::string second = passage.text(i + 1);
     const bool written = !token.starts_with('0') && count == (token == "1" ? 11U : 10U) &&
                          last == i + (token == "1" ? 3 : 2) && passage.text(last).size() == 4 &&
@@ -326,6 +327,46 @@ bool say_area_code(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "+44 (0)1632 960123": the nought in brackets is not dialled behind the country (ITU-T E.123, 7.2,
+// from memory), so it is not said.
+bool say_bracketed_nought(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() < 2 || token.size() > 4 || !token.starts_with('+') ||
+        !all_digits(token.substr(1)))
+        return false;
+    const std::string second = passage.text(i + 1);
+    const std::size_t open = second.find("0)");
+    std::size_t first = i + 2;
+    if (second == "0" && passage.between(i).ends_with('(') &&
+        passage.between(i + 1).starts_with(')')) {
+        if (!all_digits(passage.text(i + 2))) return false;
+    } else if (open <= 1 && all_digits(std::string_view(second).substr(open + 2))) {
+        first = i + 1;
+    } else {
+        return false;
+    }
+    const std::size_t last = digit_run(passage, first);
+    const std::size_t count = count_digits(passage, i, last);
+    if (count < 8 || count > 16) return false;
+    const Language language = passage.language();
+    passage.say(i, "plus " + said_digits(token.substr(1), language));
+    passage.say(i + 1, first == i + 1
+                           ? said_digits(std::string_view(second).substr(open + 2), language)
+                           : std::string{});
+    for (std::size_t at = i + 2; at <= last; ++at)
+        passage.say(at, joined_groups(split_groups(passage.text(at)), language));
+    return true;
+}
+
+// "01632-960123", "01632/960123", "0800-001-234": the code of a place and the number there.
+bool is_number_with_code(const std::vector<std::string_view>& groups) {
+    if (groups.size() < 2 || !std::all_of(groups.begin(), groups.end(), all_digits)) return false;
+    std::size_t digits = 0;
+    for (const std::string_view group : groups)
+        digits += group.size();
+    return groups[0][0] == '0' && groups[0].size() >= 3 && groups[0].size() <= 6 && digits >= 9 &&
+           digits <= 12;
+}
+
 // "192.168.1.1:8080", "10.0.0.0/24"
 bool say_internet_address_and_more(Passage& passage, std::size_t i, std::string_view body) {
     if (body.find('-') != std::string_view::npos) return false;
@@ -345,12 +386,19 @@ bool say_internet_address_and_more(Passage& passage, std::size_t i, std::string_
 bool say_telephone(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_extension(passage, i, token) || say_area_code(passage, i, token) ||
-        say_spaced(passage, i, token))
+        say_bracketed_nought(passage, i, token) || say_spaced(passage, i, token))
         return true;
     std::string_view body = token;
     const bool plus = body.starts_with('+');
     if (plus) body.remove_prefix(1);
     if (body.starts_with('(')) body.remove_prefix(1);
+    std::string hyphened(body);
+    std::replace(hyphened.begin(), hyphened.end(), '/', '-');
+    if (const std::vector<std::string_view> groups = split_groups(hyphened);
+        is_number_with_code(groups)) {
+        passage.say(i, joined_groups(groups, passage.language()));
+        return true;
+    }
     const std::vector<std::string_view> groups = split_groups(body);
     if (groups.size() < 2 && !plus) return false;
     if (say_internet_address_and_more(passage, i, body)) return true;

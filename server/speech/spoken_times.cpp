@@ -403,22 +403,206 @@ bool say_elapsed(Passage& passage, std::size_t i, std::string_view token) {
 
 // In the UK a stop parts hours and minutes behind a word that says so.
 bool is_stopped_cue(const Passage& passage, std::size_t i) {
-    static constexpr auto cues = std::to_array<std::string_view>(
-        {"after", "at", "before", "by", "from", "open", "runs", "till", "until"});
+    static constexpr auto cues =
+        std::to_array<std::string_view>({"after", "at", "before", "by", "from", "open", "opening",
+                                         "opens", "runs", "till", "until"});
     return passage.is_uk() && passage.follows(i) && is_one_of(passage.folded(i - 1), cues);
 }
 
-// "at 17.30"
-bool is_stopped_clock(const Passage& passage, std::size_t i, std::string_view token) {
-    if (!is_stopped_cue(passage, i)) return false;
+// "7.30": a clock if anything near it says so, else a decimal.
+std::optional<Clock> stopped_shape(std::string_view token) {
     const std::size_t dot = token.find('.');
-    if (dot == std::string_view::npos || token.size() != dot + 3 || (token.back() - '0') % 5 != 0)
-        return false;
+    if (dot == std::string_view::npos || dot == 0 || token.size() != dot + 3) return std::nullopt;
+    return read_clock(token, ".");
+}
+
+// "the 7.42 train"
+bool runs_by_the_clock(std::string_view word) {
+    static constexpr auto names = std::to_array<std::string_view>({
+        "boat",
+        "bus",
+        "coach",
+        "ferry",
+        "flight",
+        "matinee",
+        "news",
+        "performance",
+        "sailing",
+        "service",
+        "show",
+        "start",
+        "tide",
+        "train",
+        "tram",
+    });
+    return is_one_of(word, names);
+}
+
+// Nothing that is counted or measured stands behind.
+bool ends_as_time(const Passage& passage, std::size_t i) {
+    static constexpr auto later = std::to_array<std::string_view>(
+        {"daily", "each", "every", "sharp", "today", "tomorrow", "tonight"});
     if (!passage.joined(i)) return true;
     const std::string next = passage.folded(i + 1);
-    static constexpr auto later = std::to_array<std::string_view>(
-        {"sharp", "today", "tomorrow", "tonight", "every", "each", "daily"});
-    return (is_function_word(next) && next != "per") || is_one_of(next, later);
+    return (is_function_word(next) && next != "per") || is_one_of(next, later) ||
+           next.ends_with("day") || next.ends_with("days") || runs_by_the_clock(next);
+}
+
+// "Doors 7, show 7.30", "high water 06.42": what is held at an hour.
+bool is_event(std::string_view word) {
+    static constexpr auto events = std::to_array<std::string_view>({
+        "arrive",   "arrives", "assembly", "begins",       "breakfast", "brunch",  "class",
+        "close",    "closes",  "closing",  "curtain",      "depart",    "departs", "dinner",
+        "doors",    "ends",    "finish",   "finishes",     "kick-off",  "kickoff", "leave",
+        "leaves",   "lunch",   "matinee",  "meet",         "meeting",   "news",    "performance",
+        "register", "service", "show",     "registration", "start",     "starts",  "sunrise",
+        "sunset",   "supper",  "tea",      "tide",         "water",
+    });
+    return is_one_of(word, events);
+}
+
+bool is_behind_event(const Passage& passage, std::size_t i) {
+    if (!passage.follows(i)) return false;
+    std::string before = passage.folded(i - 1);
+    if (before == "is" && passage.follows(i - 1)) before = passage.folded(i - 2);
+    return is_event(before);
+}
+
+// "rose from 2.10 to 3.15", "the mean was between 1.10 and 1.30": numbers.
+bool is_about_numbers(const Passage& passage, std::size_t i) {
+    static constexpr auto words = std::to_array<std::string_view>({
+        "average", "cost",   "costs", "down",   "drop",   "dropped",   "fall",  "falls",  "fell",
+        "from",    "grew",   "index", "mean",   "ph",     "pounds",    "price", "prices", "range",
+        "ranged",  "ranges", "rate",  "ratio",  "rise",   "rises",     "rose",  "score",  "scores",
+        "varied",  "value",  "up",    "varies", "values", "increased",
+    });
+    for (std::size_t back = 1; back <= 4 && back <= i; ++back) {
+        const std::string before = passage.folded(i - back);
+        if (is_one_of(before, words) && !(before == "from" && back == 1)) return true;
+    }
+    return false;
+}
+
+int minutes_of_day(const Clock& clock) {
+    return clock.hour * 60 + clock.minute;
+}
+
+// "7.30 for 8": come at the one, begin at the other; "2.50 for 3" is a price.
+bool is_before_beginning(const Passage& passage, std::size_t i, const Clock& clock) {
+    if (!passage.joined(i) || passage.folded(i + 1) != "for" || !passage.joined(i + 1))
+        return false;
+    const std::optional<Clock> next = read_clock(passage.text(i + 2), ".");
+    if (!next || passage.joined(i + 2)) return false;
+    const int apart = minutes_of_day(*next) - minutes_of_day(clock);
+    return clock.minute % 15 == 0 && apart >= 15 && apart <= 60;
+}
+
+bool links_times(std::string_view word) {
+    return word == "to" || word == "till" || word == "until" || word == "and" || word == "for";
+}
+
+// The other time of "from 7.30 to 4.15", if there is a figure where it would be.
+bool has_odd_partner(const Passage& passage, std::size_t i) {
+    if (!passage.joined(i) || !passage.joined(i + 1) || !links_times(passage.folded(i + 1)))
+        return false;
+    const std::string other = passage.text(i + 2);
+    if (other.empty() || !ascii::is_digit(other[0])) return false;
+    return !read_clock(other, ":.") || !ends_as_time(passage, i + 2);
+}
+
+// "06.42" is no decimal: no figure of one begins so.
+bool has_leading_nought(std::string_view token, const Clock& clock) {
+    return token.size() == 5 && token[0] == '0' && (clock.minute > 12 || clock.minute == 0);
+}
+
+bool is_among_day_clocks(const Passage& passage, std::size_t i) {
+    constexpr std::size_t near = 40; // words: two sentences
+    const std::size_t end = std::min(passage.size(), i + near);
+    for (std::size_t at = i > near ? i - near : 0; at < end; ++at) {
+        if (passage.raw(at).size() != 5 || passage.raw(at)[0] != '0') continue;
+        const std::string token = passage.text(at);
+        const std::optional<Clock> clock = stopped_shape(token);
+        if (clock && has_leading_nought(token, *clock)) return true;
+    }
+    return false;
+}
+
+// "The train leaves at 6.42."
+bool is_about_departures(const Passage& passage, std::size_t i) {
+    for (std::size_t back = 2; back <= 6 && back <= i; ++back) {
+        const std::string before = passage.folded(i - back);
+        if (runs_by_the_clock(before) || is_event(before)) return true;
+    }
+    return false;
+}
+
+// "between 6.15 and 7.45": both are times or neither is.
+bool opens_time_pair(const Passage& passage, std::size_t i, const Clock& clock) {
+    if (!passage.follows(i) || passage.folded(i - 1) != "between" || clock.minute % 5 != 0)
+        return false;
+    const std::optional<Clock> other =
+        passage.joined(i) && passage.joined(i + 1) && passage.folded(i + 1) == "and"
+            ? stopped_shape(passage.text(i + 2))
+            : std::nullopt;
+    return other && other->minute % 5 == 0;
+}
+
+// "at 17.30", "from 7.30", "Doors 7, show 7.30"
+bool is_told_clock(const Passage& passage, std::size_t i, std::string_view token) {
+    if (!passage.is_uk()) return false;
+    const std::optional<Clock> clock = stopped_shape(token);
+    if (!clock || !ends_as_time(passage, i) || has_odd_partner(passage, i)) return false;
+    if (has_leading_nought(token, *clock)) return true;
+    if (is_before_beginning(passage, i, *clock)) return true;
+    if (passage.follows(i) && passage.joined(i) && passage.folded(i - 1) == "the" &&
+        runs_by_the_clock(passage.folded(i + 1)))
+        return true;
+    if (is_about_numbers(passage, i)) return false;
+    const bool fives = clock->minute % 5 == 0;
+    if (is_stopped_cue(passage, i))
+        return fives || is_among_day_clocks(passage, i) || is_about_departures(passage, i);
+    return (fives && is_behind_event(passage, i)) || opens_time_pair(passage, i, *clock);
+}
+
+// "to 4.15" behind "from 7.30".
+bool closes_time_pair(const Passage& passage, std::size_t i) {
+    if (i < 2 || !passage.follows(i) || !passage.follows(i - 1) ||
+        !links_times(passage.folded(i - 1)))
+        return false;
+    const std::string first = passage.text(i - 2);
+    return stopped_shape(first) && is_told_clock(passage, i - 2, first);
+}
+
+bool is_stopped_clock(const Passage& passage, std::size_t i, std::string_view token) {
+    if (is_told_clock(passage, i, token)) return true;
+    return passage.is_uk() && stopped_shape(token) && ends_as_time(passage, i) &&
+           closes_time_pair(passage, i);
+}
+
+// "at 6.42", "between 6.15 and 7.45" with nothing else to say whether it is a time.
+bool is_open_stop(const Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<Clock> clock = stopped_shape(token);
+    if (!clock || !passage.is_uk() || !passage.follows(i) || token[0] == '0' ||
+        !ends_as_time(passage, i) || is_about_numbers(passage, i))
+        return false;
+    const std::string before = passage.folded(i - 1);
+    if (before == "at" || before == "until") return clock->minute % 5 != 0;
+    return opens_time_pair(passage, i, *clock);
+}
+
+// "Link at 19.59.30": to the second.
+bool say_stopped_seconds(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() != 8 || token[2] != '.' || token[5] != '.' || !passage.follows(i))
+        return false;
+    const std::optional<Clock> clock = stopped_shape(token.substr(0, 5));
+    const std::optional<int> seconds = to_int(token.substr(6));
+    const std::string before = passage.folded(i - 1);
+    if (!clock || !seconds || *seconds > 59 || (before != "at" && before != "out")) return false;
+    const Language language = passage.language();
+    std::string words = minutes_words(*clock, language);
+    if (*seconds > 0) words += " and " + counted(*seconds, "second", language);
+    passage.say(i, words);
+    return true;
 }
 
 // One end of "9:00-17:00": the afternoon makes both ends name their half or their hundred.
@@ -482,15 +666,21 @@ bool say_time(Passage& passage, std::size_t i) {
     if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
     if (say_verse(passage, i, token) || say_place_in_recording(passage, i, token) ||
-        say_time_taken(passage, i, token) || say_duration(passage, i, token) ||
-        say_clock_range(passage, i, token) || say_watch(passage, i, token) ||
-        say_elapsed(passage, i, token)) {
+        say_time_taken(passage, i, token) || say_stopped_seconds(passage, i, token) ||
+        say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
+        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
         return true;
     }
     const std::string half = half_behind(passage, i);
     const bool colon = token.find(':') != std::string::npos;
     const bool glued = ascii::is_letter(token.back());
     const bool stopped = is_stopped_clock(passage, i, token);
+    if (!stopped && half.empty() && is_open_stop(passage, i, token)) {
+        const std::size_t dot = token.find('.');
+        passage.say(i, decimal(token.substr(0, dot), token.substr(dot + 1), passage.language()),
+                    {minutes_words(*stopped_shape(token), passage.language())});
+        return true;
+    }
     const std::string_view separators = !half.empty() || glued || stopped ? ":." : ":";
     const std::optional<Clock> clock = read_clock(token, separators);
     if (!clock || (!colon && !stopped && clock->half.empty() && half.empty()))

@@ -871,6 +871,67 @@ TEST_CASE("spoken/says further shapes as the UK does") {
     }
 }
 
+// A stop between hours and minutes is the British custom; both of a pair are times or neither is.
+// Common practice, no source.
+TEST_CASE("spoken/says times with a stop in pairs and lists") {
+    const std::vector<Row> rows = {
+        {"open from 7.30 to 4.15", "open from half past seven to quarter past four"},
+        {"between 6.15 and 7.45", "between quarter past six and quarter to eight"},
+        {"Low water is at 06.42 and high water at 12.58.",
+         "low water is at six forty two and high water at twelve fifty eight"},
+        {"Breakfast 8.30, lunch 12.45, tea 4.",
+         "breakfast half past eight lunch quarter to one tea four"},
+        {"Doors 7, show 7.30.", "doors seven show half past seven"},
+        {"It is 7.30 for 8.", "it is half past seven for eight"},
+        {"the 7.42 train leaves at 7.44", "the seven forty two train leaves at seven forty four"},
+        {"at 19.59.30", "at nineteen fifty nine and thirty seconds"},
+        {"It rose from 2.10 to 3.15.", "it rose from two point one nought to three point one five"},
+        {"from 2.50 to 3.75, between 1.25 and 1.75 m",
+         "from two point five nought to three point seven five between one point two five and one "
+         "point seven five metres"},
+        {"the mean was between 6.15 and 7.45",
+         "the mean was between six point one five and seven point four five"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+    CHECK(readings("It traded at 3.27.", Language::en_gb) ==
+          std::vector<std::string>{"three twenty seven"});
+    CHECK(readings("We open from 7.30 to 4.15.", Language::en_gb).empty());
+}
+
+// Numbers are those that Ofcom keeps for drama (01632 960, 020 7946 0); the nought in brackets is
+// not dialled behind the code of a country (ITU-T E.123, from memory).
+TEST_CASE("spoken/says telephone numbers as they are printed") {
+    const char* printed = "plus double four one six three two nine six oh one two three";
+    CHECK(said_in_uk("+44 (0)1632 960123") == printed);
+    CHECK(said_in_uk("+44 (0) 1632 960123") == printed);
+    CHECK(said_in_uk("0044 1632 960123") ==
+          "double oh double four one six three two nine six oh one two three");
+    for (const char* number : {"01632-960123", "01632/960123", "01632 960123"}) {
+        INFO(number);
+        CHECK(said_in_uk(number) == "oh one six three two nine six oh one two three");
+    }
+    CHECK(said_in_uk("020-7946-0958") == "oh two oh seven nine four six oh nine five eight");
+}
+
+// Common practice, no source.
+TEST_CASE("spoken/says both ends of a range of temperatures") {
+    const std::vector<Row> rows = {
+        {"Temperatures of 20-25C", "temperatures of twenty to twenty five degrees celsius"},
+        {"It was 70–75F.", "it was seventy to seventy five degrees fahrenheit"},
+        {"15C to 20C", "fifteen degrees celsius to twenty degrees celsius"},
+        {"It was 25C, minus 5C, -5C", "it was twenty five degrees celsius minus five degrees "
+                                      "celsius minus five degrees celsius"},
+        {"rooms 20-25C, my seat is 12C", "rooms twenty to twenty five c my seat is twelve c"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+}
+
 // "A star" is what the highest grade of British school examinations is called; from memory.
 TEST_CASE("spoken/says the star of a grade and of no other word") {
     CHECK(said("an A* and two A*s") == "an a star and two a stars");
