@@ -100,6 +100,8 @@ bool say_power(Passage& passage, std::size_t i);
 bool say_term(Passage& passage, std::size_t i);
 bool say_spaced_thousands(Passage& passage, std::size_t i);
 bool say_formula(Passage& passage, std::size_t i);
+// "¹⁴C"
+bool say_nuclide(Passage& passage, std::size_t i);
 bool say_small_roman(Passage& passage, std::size_t i);
 // "diy": initials in small letters that are no word.
 bool say_small_initials(Passage& passage, std::size_t i);

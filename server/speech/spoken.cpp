@@ -167,7 +167,9 @@ Shape shape_of_plain(const Passage& passage, std::size_t i) {
 void say_word(Passage& passage, std::size_t i) {
     const Looks looks = look_at(passage.raw(i));
     const Shape shape = looks.ascii ? looks.shape : shape_of_plain(passage, i);
-    if (!looks.ascii && (say_unit_product(passage, i) || say_term(passage, i))) return;
+    if (!looks.ascii &&
+        (say_nuclide(passage, i) || say_unit_product(passage, i) || say_term(passage, i)))
+        return;
     switch (shape) {
     case Shape::small:
         if (looks.ascii || is_word_of_letters(passage.raw(i))) {

@@ -859,6 +859,10 @@ bool say_range(Passage& passage, std::size_t i) {
         return true;
     }
     if (!range->to.suffix.empty()) return false;
+    if (passage.joined(i) && passage.text(i + 1) == "=") { // "6–2 = 4"
+        passage.say(i, from + " minus " + number_words(range->to, language));
+        return true;
+    }
     const std::string to = number_words(range->to, language);
     const bool always = passage.text(i) == "24-7" && !is_score(passage, i, *range);
     if (passage.text(i) == "50-50" || always) {

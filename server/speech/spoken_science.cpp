@@ -132,6 +132,76 @@ bool say_ion(Passage& passage, std::size_t i) {
     return true;
 }
 
+namespace {
+
+// The elements whose isotopes people speak of by name, of IUPAC's table; from memory.
+std::string element_name(std::string_view symbol, Language language) {
+    struct Element {
+        std::string_view symbol;
+        std::string_view name;
+    };
+    static constexpr auto elements = std::to_array<Element>({
+        {"Ag", "silver"},   {"Am", "americium"}, {"Ar", "argon"},     {"Au", "gold"},
+        {"B", "boron"},     {"Ba", "barium"},    {"Be", "beryllium"}, {"Bi", "bismuth"},
+        {"C", "carbon"},    {"Ca", "calcium"},   {"Cl", "chlorine"},  {"Co", "cobalt"},
+        {"Cr", "chromium"}, {"Cs", "cesium"},    {"Cu", "copper"},    {"F", "fluorine"},
+        {"Fe", "iron"},     {"H", "hydrogen"},   {"He", "helium"},    {"Hg", "mercury"},
+        {"I", "iodine"},    {"Ir", "iridium"},   {"K", "potassium"},  {"Kr", "krypton"},
+        {"Li", "lithium"},  {"Mg", "magnesium"}, {"Mn", "manganese"}, {"N", "nitrogen"},
+        {"Na", "sodium"},   {"Ni", "nickel"},    {"O", "oxygen"},     {"P", "phosphorus"},
+        {"Pb", "lead"},     {"Po", "polonium"},  {"Pu", "plutonium"}, {"Ra", "radium"},
+        {"Rn", "radon"},    {"S", "sulfur"},     {"Si", "silicon"},   {"Sr", "strontium"},
+        {"Th", "thorium"},  {"U", "uranium"},    {"Xe", "xenon"},     {"Zn", "zinc"},
+    });
+    if (symbol == "Al") return language == Language::en_gb ? "aluminium" : "aluminum";
+    for (const Element& element : elements) {
+        if (element.symbol == symbol) return std::string(element.name);
+    }
+    return "." + ascii::lower(symbol);
+}
+
+} // namespace
+
+// "¹⁴C", "²³⁵U": "carbon fourteen", "uranium two thirty five".
+bool say_nuclide(Passage& passage, std::size_t i) {
+    std::string_view rest = passage.raw(i);
+    std::string mass;
+    bool lowered = false;
+    while (!rest.empty() && ascii::is_high(rest[0])) {
+        const unicode::CodePoint point = unicode::decode(rest, 0);
+        const char digit = raised_sign(point.value);
+        const bool below = point.value >= 0x2080 && point.value <= 0x2089; // "²³⁵₉₂U"
+        if (!below && (lowered || digit < '0')) return false;
+        lowered = lowered || below;
+        if (!below) mass += digit;
+        rest.remove_prefix(point.size);
+    }
+    if (mass.empty() || mass.size() > 3 || mass[0] == '0' || rest.empty() ||
+        !ascii::is_upper(rest[0]))
+        return false;
+    const std::size_t size = symbol_size(rest);
+    if (size == 0) return false;
+    const Language language = passage.language();
+    const std::string number = in_pairs(mass, language);
+    const std::string_view behind = rest.substr(size);
+    if (behind.empty() || behind[0] == '-') {
+        std::string words = element_name(rest.substr(0, size), language) + ' ' + number;
+        std::string more = ascii::lower(behind); // "-dating"
+        std::replace(more.begin(), more.end(), '-', ' ');
+        if (!std::all_of(more.begin(), more.end(),
+                         [](char c) { return ascii::is_letter(c) || c == ' '; }))
+            return false;
+        passage.say(i, words + more);
+        return true;
+    }
+    std::string plain(passage.text(i)); // "¹⁴CO₂"
+    plain.erase(0, plain.find(rest[0]));
+    const std::optional<Formula> formula = read_formula(plain, language);
+    if (!formula) return false;
+    passage.say(i, number + ' ' + formula->words);
+    return true;
+}
+
 // "CO2", "Ca²+" and "NaCl", but not "B2", which is said alike, nor a word with a figure behind it.
 bool say_formula(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);

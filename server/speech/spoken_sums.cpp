@@ -262,6 +262,23 @@ bool say_negative_letter(Passage& passage, std::size_t i) {
     return true;
 }
 
+// "b)²" of "(a + b)²"
+bool say_power_of_sum(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    const std::size_t bracket = raw.find(')');
+    if (bracket == std::string_view::npos || bracket == 0 || bracket + 1 == raw.size())
+        return false;
+    std::string_view last = raw.substr(0, bracket);
+    if (last.starts_with('(')) last.remove_prefix(1);
+    const Language language = passage.language();
+    const std::optional<Term> term = TermReader(last, language).read();
+    const std::optional<Term> power =
+        TermReader(std::string("x") + std::string(raw.substr(bracket + 1)), language).read();
+    if (!term || term->latin > 2 || !power || !power->raised || power->latin > 1) return false;
+    passage.say(i, term->words + " all" + power->words.substr(power->words.find(' ')));
+    return true;
+}
+
 } // namespace
 
 std::string power_words(std::string_view power, Language language) {
@@ -274,7 +291,7 @@ std::string power_words(std::string_view power, Language language) {
 }
 
 bool say_term(Passage& passage, std::size_t i) {
-    return say_quotient(passage, i) || say_greek_term(passage, i) ||
+    return say_quotient(passage, i) || say_power_of_sum(passage, i) || say_greek_term(passage, i) ||
            say_negative_letter(passage, i);
 }
 

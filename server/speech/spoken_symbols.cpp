@@ -2,6 +2,7 @@
 // "word(s)").
 #include "base/lists.h"
 #include "speech/lexicon.h"
+#include "speech/numbers.h"
 #include "speech/passage.h"
 #include "speech/quantity.h"
 #include "text/ascii.h"
@@ -50,6 +51,8 @@ constexpr auto signs = std::to_array<Named>({
     {"§§", "sections"},
     {"¶", "paragraph"},
     {"→", "to"},
+    {"->", "to"},
+    {"⋅", "times"},
     {"+/-", "plus or minus"},
     {"©", "copyright"},
     {"°", "degrees"},
@@ -119,11 +122,15 @@ constexpr auto signs = std::to_array<Named>({
     {"c/o", "care of"},
 });
 
-// A hyphen between figures is "to" in a range and "minus" in a sum.
+// A hyphen between figures is "to" in a range and "minus" in a sum; between letters it is a minus.
 bool say_lone_hyphen(Passage& passage, std::size_t i) {
     if (i == 0 || i + 1 >= passage.size()) return false;
-    const bool sum = i + 2 < passage.size() && passage.text(i + 2) == "=";
-    passage.say(i, sum ? "minus" : "to");
+    const std::optional<Figure> left = read_figure(passage.text(i - 1));
+    const std::optional<Figure> right = read_figure(passage.text(i + 1));
+    const bool falls = left && right && left->is_bare() && right->is_bare() &&
+                       to_int(left->whole).value_or(0) > to_int(right->whole).value_or(0);
+    const bool sum = passage.text(i + 2) == "=" || (i > 1 && passage.text(i - 2) == "=");
+    passage.say(i, sum || falls || !left || !right ? "minus" : "to");
     return true;
 }
 

@@ -178,6 +178,86 @@ std::string counted(int number, std::string_view one, Language language) {
     return number == 1 ? words : words + 's';
 }
 
+// How long a thing of the air is, in the signs of the trade: 2'30", 40", 5'.
+struct RunningTime {
+    int minutes = 0;
+    int seconds = 0;
+    bool both = false;
+    bool sure = false; // no such feet and inches
+};
+
+std::optional<RunningTime> read_running_time(std::string_view token) {
+    RunningTime time;
+    const std::size_t first = digits_at(token);
+    if (first == 0 || first > 3 || first == token.size()) return std::nullopt;
+    const int number = to_int(token.substr(0, first)).value_or(0);
+    std::string_view rest = token.substr(first);
+    if (rest == "\"" || rest == "'") {
+        (rest == "'" ? time.minutes : time.seconds) = number;
+        return time;
+    }
+    if (rest[0] != '\'') return std::nullopt;
+    rest.remove_prefix(1);
+    const std::size_t second = digits_at(rest);
+    const std::string_view closing = rest.substr(second);
+    if (second != 2 || (!closing.empty() && closing != "\"" && closing != "''"))
+        return std::nullopt;
+    time.minutes = number;
+    time.seconds = to_int(rest.substr(0, 2)).value_or(60);
+    if (time.seconds > 59) return std::nullopt;
+    time.both = true;
+    // Twelve inches are a foot, and nobody writes a nought before nine of them.
+    time.sure = number == 0 || time.seconds > 11 || rest[0] == '0';
+    return time;
+}
+
+bool is_of_the_air(std::string_view word) {
+    static constexpr auto things = std::to_array<std::string_view>({
+        "ad",    "ads",    "advert", "adverts", "bed",     "bulletin", "clip",   "clips",
+        "break", "breaks", "ident",  "idents",  "insert",  "jingle",   "link",   "links",
+        "music", "promo",  "promos", "package", "silence", "slot",     "slots",  "spot",
+        "spots", "sting",  "stings", "trail",   "trails",  "trailer",  "voicer", "countdown",
+    });
+    return is_one_of(word, things);
+}
+
+// "runs 1'15\"", "out at 5'", "90\" to fill", "2'30\" left", "40\" of music"
+bool is_told_running(const Passage& passage, std::size_t i) {
+    static constexpr auto before = std::to_array<std::string_view>(
+        {"duration", "last", "lasted", "lasts", "run", "running", "runs"});
+    static constexpr auto behind = std::to_array<std::string_view>({"left", "remaining", "spare"});
+    if (passage.follows(i)) {
+        const std::string word = passage.folded(i - 1);
+        if (is_one_of(word, before)) return !passage.joined(i); // "runs 30' along"
+        if (word == "at" && passage.follows(i - 1) &&
+            (passage.folded(i - 2) == "out" || passage.folded(i - 2) == "in"))
+            return true;
+    }
+    if (!passage.joined(i)) return false;
+    const std::string next = passage.folded(i + 1);
+    const std::string second = passage.joined(i + 1) ? passage.folded(i + 2) : std::string{};
+    if (next == "to") return second == "fill" || second == "go" || second == "air";
+    if (next == "of") return is_of_the_air(second);
+    return (is_one_of(next, behind) && second != "of") || is_of_the_air(next);
+}
+
+bool say_running_time(Passage& passage, std::size_t i, std::string_view token) {
+    const std::optional<RunningTime> time = read_running_time(token);
+    if (!time || (!time->sure && !is_told_running(passage, i))) return false;
+    const Language language = passage.language();
+    const bool named = is_attributive(passage, i, i) ||
+                       (passage.joined(i) && is_of_the_air(passage.folded(i + 1)));
+    const auto part = [&](int number, std::string_view unit) {
+        return named ? cardinal(number, language) + ' ' + std::string(unit)
+                     : counted(number, unit, language);
+    };
+    std::string words;
+    if (time->minutes > 0) append_words(words, part(time->minutes, "minute"));
+    if (time->seconds > 0 || words.empty()) append_words(words, part(time->seconds, "second"));
+    passage.say(i, words);
+    return true;
+}
+
 // "0:30": the place in a recording, as no clock shows it so.
 bool say_place_in_recording(Passage& passage, std::size_t i, std::string_view token) {
     if (token.size() != 4 || !token.starts_with("0:")) return false;
@@ -665,10 +745,11 @@ bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
-    if (say_verse(passage, i, token) || say_place_in_recording(passage, i, token) ||
-        say_time_taken(passage, i, token) || say_stopped_seconds(passage, i, token) ||
-        say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
-        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
+    if (say_running_time(passage, i, token) || say_verse(passage, i, token) ||
+        say_place_in_recording(passage, i, token) || say_time_taken(passage, i, token) ||
+        say_stopped_seconds(passage, i, token) || say_duration(passage, i, token) ||
+        say_clock_range(passage, i, token) || say_watch(passage, i, token) ||
+        say_elapsed(passage, i, token)) {
         return true;
     }
     const std::string half = half_behind(passage, i);

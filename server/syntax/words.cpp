@@ -38,6 +38,10 @@ Byte kind_of(char c) {
 
 using ascii::is_digit;
 
+bool is_stop(char c) {
+    return c == '.' || c == ',' || c == '!' || c == '?' || c == ';' || c == ':';
+}
+
 bool contains(std::u32string_view set, char32_t c) {
     return set.find(c) != std::u32string_view::npos;
 }
@@ -128,6 +132,9 @@ struct Cutter {
     std::size_t dot_cut_size(std::size_t at, std::size_t begin, std::size_t end) const;
     bool keeps_leading(std::size_t at, std::size_t end) const;
     bool negates_letter(std::size_t at, std::size_t next) const;
+    bool closes_sum(std::size_t bracket) const;
+    bool between_formulas(std::size_t begin, std::size_t end) const;
+    bool is_beside_equals(std::size_t begin, std::size_t end) const;
     bool keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const;
     bool is_lone_symbol(std::size_t begin, std::size_t end) const;
     bool between_figures(std::size_t begin, std::size_t end) const;
@@ -223,6 +230,34 @@ bool is_scale_at(std::string_view text, std::size_t at) {
     return at + 1 == text.size() || !ascii::is_alnum(text[at + 1]);
 }
 
+// "¹⁴C", "²³⁵U": the raised figures before the sign of an element; "¹Next" and "²He" open with the
+// number of a footnote. Raised figures alone ("²⁄₃") are no mass.
+bool is_mass_number(std::string_view word) {
+    std::size_t at = 0;
+    std::size_t digits = 0;
+    int number = 0;
+    while (at < word.size()) {
+        const CodePoint point = unicode::decode(word, at);
+        const std::size_t value = std::u32string_view(U"⁰¹²³⁴⁵⁶⁷⁸⁹").find(point.value);
+        const bool lowered = point.value >= 0x2080 && point.value <= 0x2089; // "²³⁵₉₂U"
+        if (value == std::u32string_view::npos && !lowered) break;
+        if (!lowered && ++digits < 4) number = number * 10 + static_cast<int>(value);
+        at += point.size;
+    }
+    if (at >= word.size()) return false;
+    if (kind_of(word[at]) != Byte::letter) return true;
+    if (!ascii::is_upper(word[at]) || digits > 3) return false;
+    std::size_t letters = 1;
+    while (at + letters < word.size() && ascii::is_lower(word[at + letters]))
+        ++letters;
+    const std::string_view symbol = word.substr(at, letters);
+    if (symbol == "H") return number >= 1 && number <= 3;
+    if (symbol == "He") return number == 3 || number == 4;
+    constexpr std::array<std::string_view, 6> words = {"Am", "As", "At", "I", "In", "No"};
+    if (std::find(words.begin(), words.end(), symbol) != words.end()) return number >= 70;
+    return letters <= 2 && symbol != "A" && (number >= 10 || symbol == "Li" || symbol == "Be");
+}
+
 std::size_t skip_blanks_back(std::string_view text, std::size_t at) {
     while (at > 0 && kind_of(text[at - 1]) == Byte::blank)
         --at;
@@ -240,8 +275,7 @@ bool Cutter::negates_letter(std::size_t at, std::size_t next) const {
 bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     const CodePoint point = unicode::decode(text, at);
     const std::size_t next = at + point.size;
-    if (is_raised_figure(point.value))
-        return next < end && kind_of(text[next]) != Byte::letter; // "¹Next" is a footnote
+    if (is_raised_figure(point.value)) return is_mass_number(text.substr(at, end - at));
     if (point.value == U'¶') return figure_at(text.substr(0, end), next);
     if (const std::size_t size = typed_plus_or_minus(text.substr(at, end - at)))
         return figure_at(text.substr(0, end), at + size);
@@ -293,10 +327,29 @@ bool is_before_footnote(std::string_view before) {
            (letters == 3 && word != "sin" && word != "cos" && word != "tan" && word != "log");
 }
 
+// "(a + b)²": the brackets hold a sum, so the figure behind them points to no footnote.
+bool Cutter::closes_sum(std::size_t bracket) const {
+    constexpr std::size_t longest = 40;
+    const std::size_t from = bracket > longest ? bracket - longest : 0;
+    const std::string_view before = text.substr(from, bracket - from);
+    const std::size_t open = before.rfind('(');
+    if (open == std::string_view::npos) return false;
+    const std::string_view inside = before.substr(open + 1);
+    const auto is_word = [](char a, char b) { return ascii::is_lower(a) && ascii::is_lower(b); };
+    if (std::adjacent_find(inside.begin(), inside.end(), is_word) != inside.end()) return false;
+    for (const std::string_view sign : {"+", "-", "−", "–", "×", "*", "/", "÷"}) {
+        if (inside.find(sign) != std::string_view::npos) return true;
+    }
+    return false;
+}
+
 // Is the sign that ends at `end` a part of the word before it (5%, 12", C++, word(s))?
 bool Cutter::keeps_trailing(CodePoint point, std::size_t begin, std::size_t end) const {
     const std::size_t at = end - point.size;
-    if (is_raised_figure(point.value)) return !is_before_footnote(text.substr(begin, at - begin));
+    if (is_raised_figure(point.value)) {
+        return !is_before_footnote(text.substr(begin, at - begin)) ||
+               (at > begin && text[at - 1] == ')' && closes_sum(at - 1));
+    }
     const bool sign =
         point.value < 0x80 || contains(currencies, point.value) || contains(U"°′″’", point.value);
     const bool after_digit = at > begin && is_digit(text[at - 1]);
@@ -379,12 +432,54 @@ bool Cutter::between_terms(std::size_t begin, std::size_t end) const {
     const std::size_t before = skip_blanks_back(text, begin);
     const std::size_t after = skip_blanks(text, end);
     if (before == 0 || after >= text.size()) return false;
-    const bool single_before = kind_of(text[before - 1]) == Byte::letter &&
-                               (before == 1 || kind_of(text[before - 2]) == Byte::blank);
+    const bool single_before =
+        kind_of(text[before - 1]) == Byte::letter &&
+        (before == 1 || kind_of(text[before - 2]) == Byte::blank || text[before - 2] == '(');
     const bool single_after = kind_of(text[after]) == Byte::letter &&
                               (after + 1 == text.size() || !ascii::is_alnum(text[after + 1]));
     return (is_digit(text[before - 1]) || single_before) &&
            (figure_at(text, after) || single_after);
+}
+
+// "v = u - 5", "x - 1 = 3": the dash is a minus, as a sign of sums is near it.
+bool Cutter::is_beside_equals(std::size_t begin, std::size_t end) const {
+    constexpr std::size_t near = 10;
+    const std::size_t from = begin > near ? begin - near : 0;
+    return text.substr(from, begin - from).find('=') != std::string_view::npos ||
+           text.substr(end, near).find('=') != std::string_view::npos;
+}
+
+// "6CO₂", "NaCl", "Na⁺": signs of elements with figures and charges.
+bool is_formula(std::string_view run) {
+    bool symbol = false;
+    for (std::size_t at = 0; at < run.size();) {
+        const CodePoint point = unicode::decode(run, at);
+        if (ascii::is_upper(run[at])) {
+            symbol = true;
+            at += at + 1 < run.size() && ascii::is_lower(run[at + 1]) ? 2 : 1;
+        } else if (is_digit(run[at]) || is_raised_figure(point.value) ||
+                   (point.value >= 0x2070 && point.value <= 0x208b) || run[at] == '(' ||
+                   run[at] == ')') {
+            at += point.size;
+        } else {
+            return false;
+        }
+    }
+    return symbol;
+}
+
+// "6H₂O → C₆H₁₂O₆": what becomes of what.
+bool Cutter::between_formulas(std::size_t begin, std::size_t end) const {
+    const std::size_t before = skip_blanks_back(text, begin);
+    std::size_t first = before;
+    while (first > 0 && kind_of(text[first - 1]) != Byte::blank)
+        --first;
+    const std::size_t after = skip_blanks(text, end);
+    std::size_t last = after;
+    while (last < text.size() && kind_of(text[last]) != Byte::blank && !is_stop(text[last]))
+        ++last;
+    return is_formula(text.substr(first, before - first)) &&
+           is_formula(text.substr(after, last - after));
 }
 
 // "pH < 7", "depth >= 5 m": whatever is compared, the figure behind says that it is.
@@ -405,8 +500,13 @@ bool Cutter::is_lone_symbol(std::size_t begin, std::size_t end) const {
     }
     if (typed_plus_or_minus(text.substr(begin, end - begin)) == end - begin) return true;
     if (single && contains(U"#¶", point.value)) return figure_at(text, skip_blanks(text, end));
-    if (single && contains(U"-–−", point.value)) return between_figures(begin, end);
-    if (single && point.value == U'→') return between_terms(begin, end); // "5 → 7"
+    if (single && contains(U"-–−", point.value)) {
+        return between_figures(begin, end) ||
+               ((point.value == U'−' || is_beside_equals(begin, end)) && between_terms(begin, end));
+    }
+    const bool arrow = (single && point.value == U'→') || text.substr(begin, end - begin) == "->";
+    if (arrow) return between_terms(begin, end) || between_formulas(begin, end); // "5 → 7"
+    if (single && contains(U"·⋅", point.value)) return between_terms(begin, end);
     if (compares_figure(begin, end)) return true;
     if (contains(U"<>*^", point.value)) return end - begin <= 2 && between_terms(begin, end);
     for (std::size_t at = begin; at < end;) {
@@ -437,10 +537,6 @@ void Cutter::piece(std::size_t begin, std::size_t end) {
     } else if (is_lone_symbol(begin, end)) {
         words.push_back(make_span(begin, end));
     }
-}
-
-bool is_stop(char c) {
-    return c == '.' || c == ',' || c == '!' || c == '?' || c == ';' || c == ':';
 }
 
 Juncture stronger(Juncture a, Juncture b) {

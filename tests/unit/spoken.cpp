@@ -478,6 +478,29 @@ TEST_CASE("spoken/says sums and their terms") {
     CHECK(readings("6/2 = 3").empty());
 }
 
+// Isotopes are named by the element and the mass number (IUPAC, from memory); the brackets of a sum
+// are "all squared", an arrow between formulas is "to": common practice, no source.
+TEST_CASE("spoken/says masses, brackets and reactions") {
+    const std::vector<Row> rows = {
+        {"¹⁴C, ²³⁵U and ³H, ¹⁴C-dating",
+         "carbon fourteen uranium two thirty five and hydrogen three carbon fourteen dating"},
+        {"¹³¹I, ⁴He, ¹⁴CO₂, ⁸⁷Rb",
+         "iodine one thirty one helium four fourteen co two rb eighty seven"},
+        {"¹Next, ²He said, ¹I think, ¹²In the", "next he said i think in the"},
+        {"(a + b)² and (x − 1)³, (see the notes)²",
+         "a plus b all squared and x minus one all cubed see the notes"},
+        {"5 · 3 = 15, mud · sand", "five times three equals fifteen mud sand"},
+        {"6–2 = 4, x = 5 - 3, x − 1, plan A - B",
+         "six minus two equals four x equals five minus three x minus one plan a b"},
+        {"6H₂O → C₆H₁₂O₆, 5 -> 3, Wash → Dry",
+         "six h two o to c six h twelve o six five to three wash dry"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+}
+
 // "s" for second and "h" for hour, with a blank before them: SI brochure, tables 2 and 8 and 5.4.3.
 // An f-number is "f" and the number (ISO 517, from memory). The rest: common practice, no source.
 TEST_CASE("spoken/says further units") {
@@ -914,6 +937,25 @@ TEST_CASE("spoken/says telephone numbers as they are printed") {
         CHECK(said_in_uk(number) == "oh one six three two nine six oh one two three");
     }
     CHECK(said_in_uk("020-7946-0958") == "oh two oh seven nine four six oh nine five eight");
+}
+
+// Minutes and seconds as announcers and sound people write them; common practice, no source.
+TEST_CASE("spoken/tells running times from feet and inches") {
+    const std::vector<Row> rows = {
+        {"There are 2'30\" left, then 0'40\" of music.",
+         "there are two minutes thirty seconds left then forty seconds of music"},
+        {"We have 90\" to fill. It runs 1'15\".",
+         "we have ninety seconds to fill it runs one minute fifteen seconds"},
+        {"A 30\" spot and a 20\" link", "a thirty second spot and a twenty second link"},
+        {"Out at 5'. It runs 5'10\".", "out at five minutes it runs five minutes ten seconds"},
+        {"5'10\" tall, 6'2, a 12\" ruler, a 7\" single",
+         "five foot ten tall six foot two a twelve inch ruler a seven inch single"},
+        {"a pipe runs 30' along", "a pipe runs thirty feet along"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
 }
 
 // Common practice, no source.
