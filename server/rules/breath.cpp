@@ -54,12 +54,6 @@ bool is_capital(const ThoughtView& view, int index) {
     return !word.empty() && ascii::is_upper(word.front());
 }
 
-// A semicolon, a dash or a mark already makes a pause there: a breath beside it adds nothing.
-bool rests_before(const Reading& reading, int index) {
-    const auto pauses = pauses_behind(reading, index - 1);
-    return !pauses.empty() && pauses.front().seconds >= breath_group_pause;
-}
-
 // "11 to 8", "7am and 9:30", "2,300 books".
 bool holds_numbers(const ThoughtView& view, int index) {
     if (is_number(view, index)) return true;
@@ -211,6 +205,11 @@ private:
 constexpr double no_place = -1e9;
 
 } // namespace
+
+bool rests_before(const Reading& reading, int index) {
+    const auto pauses = pauses_behind(reading, index - 1);
+    return !pauses.empty() && pauses.front().seconds >= breath_group_pause;
+}
 
 bool holds_together(const ThoughtView& view, int index) {
     if (index <= 0 || index >= count_of(view)) return true;

@@ -7,6 +7,9 @@
 
 namespace say::rules {
 
+// A semicolon, a dash or a mark already makes a pause there: a breath beside it adds nothing.
+bool rests_before(const Reading& reading, int index);
+
 // Whether words index-1 and index belong to one another so closely that nobody breathes between:
 // "the / shore", "11 / to 8", "telling / you". By lists alone, so that marks change nothing.
 bool holds_together(const ThoughtView& view, int index);

@@ -43,11 +43,12 @@
     "uri": "file:///tide/pool.say"}, "documentation": {"kind": "markdown",
     "value": "A speed on top of the reader's own, or words a minute in its place.\n\n`pace: 1.1x`"},
     "label": "pace"}}
---> {"jsonrpc": "2.0", "id": 4, "method": "completionItem/resolve", "params": {"label": "long-sentence",
-    "data": {"uri": "file:///tide/pool.say", "topic": "rule:long-sentence"}}}
+--> {"jsonrpc": "2.0", "id": 4, "method": "completionItem/resolve",
+    "params": {"label": "long-sentence", "data": {"uri": "file:///tide/pool.say",
+    "topic": "rule:long-sentence"}}}
 <-- {"id": 4, "jsonrpc": "2.0", "result": {"data": {"topic": "rule:long-sentence",
     "uri": "file:///tide/pool.say"}, "documentation": {"kind": "markdown",
-    "value": "A reader can look back; a listener cannot. GOV.UK asks for sentences of at most 25 words (`long_sentence_words`); from stage `mark` on the limit is 15 (`marked_sentence_words`), the lower end of the average that the US federal plain language guidelines advise. Any pause mark inside the sentence is enough: the reader then knows where to rest. Where the same thought already runs on or leaves no place to breathe, only that is reported."},
+    "value": "A reader can look back; a listener cannot. GOV.UK asks for sentences of at most 25 words (`long_sentence_words`); from stage `mark` on the limit is 15 (`marked_sentence_words`), the lower end of the average that the US federal plain language guidelines advise. Any pause mark inside the sentence is enough: the reader then knows where to rest. A semicolon, a colon or a dash is a rest as well: only the words between two of them are counted. Where the same thought already runs on or leaves no place to breathe, only that is reported."},
     "label": "long-sentence"}}
 
 # A topic that nobody knows has nothing to add; an item that is not ours is refused.
