@@ -107,9 +107,8 @@ extern const Rule long_sentence = {
     .summary = "A long sentence with no pause marked",
     .manual =
         "A reader can look back; a listener cannot. "
-        "GOV.UK asks for sentences of at most 25 words (`long_sentence_words`); from stage `mark` "
-        "on the limit is 15 (`marked_sentence_words`), the lower end of the average that the US "
-        "federal plain language guidelines advise. "
+        "GOV.UK asks for sentences of at most 25 words (`long_sentence_words`; "
+        "`marked_sentence_words` from stage `mark` on). "
         "Any pause mark inside the sentence is enough: the reader then knows where to rest. "
         "A semicolon, a colon or a dash is a rest as well: only the words between two of them "
         "are counted. "

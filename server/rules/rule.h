@@ -41,7 +41,7 @@ struct FindingDraft {
 struct RuleOptions {
     Seconds breath_limit{6.0};
     int long_sentence_words = 25;
-    int marked_sentence_words = 15;
+    int marked_sentence_words = 25;
     int sentences_a_thought = 3;        // so many in one paragraph are a run-on while drafting
     int marked_sentences_a_thought = 2; // and from stage mark on
     int joined_sentence_words = 30;     // a sentence of more words that joins two ideas

@@ -48,7 +48,7 @@
     "topic": "rule:long-sentence"}}}
 <-- {"id": 4, "jsonrpc": "2.0", "result": {"data": {"topic": "rule:long-sentence",
     "uri": "file:///tide/pool.say"}, "documentation": {"kind": "markdown",
-    "value": "A reader can look back; a listener cannot. GOV.UK asks for sentences of at most 25 words (`long_sentence_words`); from stage `mark` on the limit is 15 (`marked_sentence_words`), the lower end of the average that the US federal plain language guidelines advise. Any pause mark inside the sentence is enough: the reader then knows where to rest. A semicolon, a colon or a dash is a rest as well: only the words between two of them are counted. Where the same thought already runs on or leaves no place to breathe, only that is reported."},
+    "value": "A reader can look back; a listener cannot. GOV.UK asks for sentences of at most 25 words (`long_sentence_words`; `marked_sentence_words` from stage `mark` on). Any pause mark inside the sentence is enough: the reader then knows where to rest. A semicolon, a colon or a dash is a rest as well: only the words between two of them are counted. Where the same thought already runs on or leaves no place to breathe, only that is reported."},
     "label": "long-sentence"}}
 
 # A topic that nobody knows has nothing to add; an item that is not ours is refused.
