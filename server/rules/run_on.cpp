@@ -80,8 +80,10 @@ std::vector<FindingDraft> find_sentences(const ThoughtView& view) {
     const Sentence& first = view.reading.sentences[run.first];
     const Sentence& last = view.reading.sentences[run.last - 1];
     const Seconds together = length_of(view, first.first, last.last - 1);
-    // "We don't count fish. We count limpets." is one idea in two halves.
-    if (run.count == 2 && together <= view.options.breath_limit) return {};
+    // "We don't count fish. We count limpets." is one idea in two halves, and "We came. We counted.
+    // We went home." a figure of speech.
+    constexpr int in_one_go = 3;
+    if (run.count <= in_one_go && together <= view.options.breath_limit) return {};
     FindingDraft draft{
         .span = {first.source.begin, last.source.end},
         .message = fmt::format("{} sentences follow on for {} with no gap to let each one land",
@@ -144,8 +146,9 @@ extern const Rule run_on = {
         "Sentences that share a paragraph get no such gap. "
         "While drafting, three sentences are too many (`sentences_a_thought`); from stage `mark` "
         "on, two are (`marked_sentences_a_thought`), as common practice is one sentence a thought. "
-        "Two that take no longer than one breath (`breath_limit`) are left together: the second "
-        "often answers the first (\"We don't count fish. We count limpets.\"). "
+        "Two or three that take no longer than one breath (`breath_limit`) are left together: the "
+        "second often answers the first (\"We don't count fish. We count limpets.\"), and three "
+        "short ones are a figure of speech (\"We came. We counted. We went home.\"). "
         "A sentence of one word (\"Ready?\") counts with its neighbour, and a beat, a reset or a "
         "timed "
         "pause of 0.7 seconds or more between two sentences is the gap that the second one needs. "

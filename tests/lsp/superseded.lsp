@@ -20,10 +20,7 @@
     "contentChanges": [{"range": {"start": {"line": 0, "character": 0}, "end": {"line": 0,
     "character": 0}}, "text": "Utilize it. "}]}}
 <-- {"jsonrpc": "2.0", "method": "textDocument/publishDiagnostics",
-    "params": {"diagnostics": [{"code": "run-on",
-    "message": "3 sentences follow on for 3.5 s with no gap to let each one land",
-    "range": {"end": {"character": 35, "line": 0}, "start": {"character": 0, "line": 0}},
-    "severity": 2, "source": "sayline"}, {"code": "written-wording",
+    "params": {"diagnostics": [{"code": "written-wording",
     "message": "“Utilize” is written, not said; people say “use”", "range": {"end": {"character": 7,
     "line": 0}, "start": {"character": 0, "line": 0}}, "severity": 4, "source": "sayline"},
     {"code": "written-wording", "message": "“Utilize” is written, not said; people say “use”",
