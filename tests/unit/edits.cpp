@@ -9,7 +9,8 @@
 using namespace say;
 
 TEST_CASE("edits/new lines are as the script's") {
-    const std::string text = "One limpet sat there. Two came by with the tide. Three went home along the shore when the water was back.\r\n\r\nGood.\r\n";
+    const std::string text = "One limpet sat there. Two came by with the tide. Three went home "
+                             "along the shore when the water was back.\r\n\r\nGood.\r\n";
     const auto analysis = test::analyse_text(text, Options{});
     REQUIRE_FALSE(analysis->findings.empty());
     for (const Finding& finding : analysis->findings) {
