@@ -65,17 +65,89 @@ bool repeats(const ThoughtView& view, int denial, int first, int end) {
     return false;
 }
 
+// "It is not that we don't care. It is that we don't look": what is denied is a whole clause.
+bool denies_clause(const ThoughtView& view, int first, int end) {
+    for (int i = first; i + 1 < end; ++i) {
+        const std::string_view next = heard(view, i + 1);
+        if (denies(heard(view, i))) return next == "that" || next == "because";
+    }
+    return false;
+}
+
+bool answers_clause(const ThoughtView& view, int denial, int first, int end) {
+    constexpr int opening = 4; // "it is just that"
+    if (!denies_clause(view, denial, first) || !opens_answer(heard(view, first))) return false;
+    for (int i = first + 1; i < std::min(end, first + opening); ++i) {
+        const std::string_view word = heard(view, i);
+        if (denies(word)) return false;
+        if (word == "that" || word == "because") return true;
+    }
+    return false;
+}
+
+// One name for the forms of "be" and of "have".
+std::string_view verb_of(std::string_view word) {
+    if (word == "can't" || word == "cannot") return "can";
+    if (word == "won't") return "will";
+    if (word.ends_with("n't")) word.remove_suffix(3);
+    constexpr std::array<std::string_view, 5> be = {"am", "are", "is", "was", "were"};
+    constexpr std::array<std::string_view, 3> have = {"had", "has", "have"};
+    if (is_one_of(word, be)) return "be";
+    if (is_one_of(word, have)) return "have";
+    return word;
+}
+
+// "We did not have money. We had a roof", "they are not fish. They are limpets": the same subject,
+// and the same verb without its "not".
+bool affirms(const ThoughtView& view, int denial, int first, int end) {
+    if (first + 2 >= end || heard(view, denial) != heard(view, first)) return false;
+    const std::string_view verb = verb_of(heard(view, first + 1));
+    if (!is_finite(heard(view, first + 1)) || denies(view, first, end)) return false;
+    for (int i = denial + 1; i < first; ++i) {
+        const std::string_view word = heard(view, i);
+        if (!denies(word)) continue;
+        const std::string_view with = word == "not" ? heard(view, i - 1) : word;
+        return verb == verb_of(with) || verb == verb_of(heard(view, i + 1));
+    }
+    return false;
+}
+
 bool answers(const ThoughtView& view, int denial, int first, int end) {
-    if (first >= end || !denies(view, denial, first) || denies(view, first, end)) return false;
+    if (first >= end) return false;
+    if (answers_clause(view, denial, first, end)) return true;
+    if (!denies(view, denial, first) || denies(view, first, end)) return false;
     return opens_answer(heard(view, first)) || repeats(view, denial, first, end);
 }
 
-// "A, not B": the end of A.
+// "And not yet", "but not only", "not the least": this measures what was said, or leads on.
+bool is_measured(const ThoughtView& view, int index) {
+    constexpr std::array<std::string_view, 17> list = {
+        "all",  "always", "as",    "before", "even", "every", "just", "merely", "much",
+        "once", "only",   "quite", "really", "so",   "too",   "very", "yet"};
+    const std::string_view word = heard(view, index);
+    const std::string_view next = heard(view, index + 1);
+    return is_one_of(word, list) || (word == "the" && (next == "less" || next.ends_with("st")));
+}
+
+bool has_verb(const ThoughtView& view, int first, int end) {
+    for (int i = first; i < end; ++i) {
+        if (is_finite(heard(view, i))) return true;
+        if (is_parted_behind(view, i)) return false;
+    }
+    return false;
+}
+
+// "A, not B", "A and not B", "A, but not B": the end of A.
 int before_denial(const ThoughtView& view, const Sentence& sentence) {
     for (int i = sentence.first + 1; i < sentence.last; ++i) {
-        if (heard(view, i) != "not" || !is_parted_behind(view, i - 1)) continue;
+        if (heard(view, i) != "not") continue;
+        const std::string_view left = heard(view, i - 1);
+        const bool joined = left == "and" || left == "but";
+        if (!joined && !is_parted_behind(view, i - 1)) continue;
         if (is_finite(heard(view, i + 1)) || denies(view, sentence.first, i)) return -1;
-        return last_new_word(view, sentence.first, sentence.first, i);
+        if (!joined) return last_new_word(view, sentence.first, sentence.first, i);
+        if (is_measured(view, i + 1) || has_verb(view, i + 1, sentence.last)) return -1;
+        return last_new_word(view, sentence.first, sentence.first, i - 1);
     }
     return -1;
 }
@@ -114,6 +186,20 @@ int last_of_likes(const ThoughtView& view, const Sentence& sentence) {
     return likes < 2 ? -1 : last_new_word(view, sentence.first, last, sentence.last);
 }
 
+// The answer's news: "a roof that leaked" is the roof.
+int news_of_answer(const ThoughtView& view, int denial, const Sentence& answer) {
+    for (int i = answer.first + 2; i < answer.last; ++i) {
+        const std::string_view word = heard(view, i);
+        if (word != "that" && word != "who" && word != "which") continue;
+        const bool noun = is_content(view, i - 1) &&
+                          (is_determiner(heard(view, i - 2)) || is_determiner(heard(view, i - 3)));
+        if (!noun || is_parted_behind(view, i - 1)) continue;
+        const int head = last_new_word(view, denial, answer.first, i);
+        if (head >= 0) return head;
+    }
+    return last_new_word(view, denial, answer.first, answer.last);
+}
+
 int size_of(const Sentence& sentence) {
     return sentence.last - sentence.first;
 }
@@ -122,15 +208,21 @@ int size_of(const Sentence& sentence) {
 void join_sentences(const ThoughtView& view, const Sentence& denial, const Sentence& next,
                     Contrast& of_denial, Contrast& of_next) {
     if (size_of(denial) > longest_denial || size_of(next) > longest_answer) return;
-    if (!denies(view, denial.first, denial.last) || of_denial.word >= 0) return;
+    if (of_denial.word >= 0) return;
+    const std::string_view opener = heard(view, denial.first);
+    const bool by_pronoun = opener == "nobody" || opener == "nothing";
+    if (!by_pronoun && !denies(view, denial.first, denial.last)) return;
     if (of_next.yields) {
         of_denial.yields = repeats(view, denial.first, next.first, next.last);
         return;
     }
-    if (!answers(view, denial.first, next.first, next.last) || heard(view, next.first) == "but")
+    if (heard(view, next.first) == "but") return;
+    if (by_pronoun ? !repeats(view, denial.first, next.first, next.last)
+                   : !affirms(view, denial.first, next.first, next.last) &&
+                         !answers(view, denial.first, next.first, next.last))
         return;
     of_denial.yields = true;
-    of_next.word = last_new_word(view, denial.first, next.first, next.last);
+    of_next.word = news_of_answer(view, denial.first, next);
 }
 
 int within(const ThoughtView& view, const Sentence& sentence) {

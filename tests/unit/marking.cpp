@@ -54,6 +54,18 @@ TEST_CASE("marking/leans on what holds true, and on what is new in a list of lik
         {"You don't need a boat, you need *boots*.", "[contrast]"},
         {"They came by bus, they came by bike, and one came by *kayak*.", "[radio] the new item"},
         {"My grandmother told me to look *down*, not out.", "[contrast]"},
+        {"Its shell is a *cone* and not a spiral.", "[contrast] behind \"and not\", a tester's"},
+        {"Count it on the *left*, but not on the right.", "[contrast] a tester's"},
+        {"So count it on the left and the *top*, but not on the right or the bottom.",
+         "[contrast] a tester's"},
+        {"Turn left at the *chapel*, but not at the church.", "[contrast]"},
+        {"It is not that we don't care. It is that we don't *look*.", "[contrast] a tester's"},
+        {"We did not have money. We had a *roof* that leaked.", "[contrast] a tester's"},
+        {"Nobody asked us to count. We asked *ourselves*.", "[contrast] a tester's"},
+        {"Nobody told us to stop. We told *ourselves*.", "[contrast]"},
+        {"They are not fish. They are *limpets*.", "[contrast]"},
+        {"You can't see it. You can *hear* it.", "[contrast]"},
+        {"It wasn't luck. It was *work*.", "[contrast]"},
     }));
     INFO(sample.why);
     CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
