@@ -4,9 +4,10 @@
 // with a weight behind a colon where it is not the usual one, and these classes in place of a word:
 //   DET  the, a, my, this        POSS  Anna's         NUM    two, 14        BE     is, were, I'm
 //   HAVE has, had, I've          MODAL will, did      PAST   a past tense (near only)
-// and some that stand alone: VERB (its place is a verb's), ASKED (behind "did you"), OPENS (first
-// in its sentence or clause), CAPITAL and LOWER (as it is written). The words are common practice,
-// no source; docs/pronunciation.md says how they were tried.
+// and some that stand alone: VERB (its place is a verb's), ASKED (behind "did you"), PERFECT
+// (behind "have you"), OPENS (first in its sentence or clause), CAPITAL and LOWER (as it is
+// written). The words are common practice, no source; docs/pronunciation.md says how they were
+// tried.
 #include "speech/homographs.h"
 
 #include "text/ascii.h"
@@ -58,9 +59,19 @@ constexpr std::string_view modals[] = {
 };
 constexpr std::string_view subjects[] = {"i", "they", "we", "who", "you"};
 constexpr std::string_view objects[] = {
-    "all", "both", "each", "everyone", "everything", "her", "him", "it", "me", "them", "us", "you",
+    "all", "anything", "both", "each", "everyone", "everything", "her", "him", "it", "me",
+    "nothing", "something", "them", "us", "you",
 };
+constexpr std::string_view question_words[] = {
+    "how", "what", "when", "where", "which", "who", "why",
+};
+constexpr std::string_view joining[] = {"and", "but", "or", "so"};
 constexpr std::string_view persons[] = {"he", "it", "she"};
+constexpr std::string_view single_subjects[] = {
+    "anybody", "anyone", "anything", "everybody", "everyone", "everything", "nobody", "nothing",
+    "somebody", "someone", "something", "what", "who",
+};
+constexpr std::string_view singular[] = {"another", "each", "every", "that", "this"};
 constexpr std::string_view prepositions[] = {
     "about", "after", "against", "as", "at", "before", "between", "by", "during", "for", "from",
     "in", "into", "of", "on", "over", "per", "under", "via", "with", "within", "without",
@@ -230,6 +241,64 @@ double verb_score(const Place& place) {
     return score;
 }
 
+// By its ending: "private", "social".
+bool is_describing(std::string_view word) {
+    constexpr std::string_view endings[] = {"able", "al",  "ate",  "ful", "ic",
+                                            "ish",  "ive", "less", "ous"};
+    return std::any_of(std::begin(endings), std::end(endings), [&](std::string_view ending) {
+        return word.size() > 5 && word.ends_with(ending);
+    });
+}
+
+// "the limpet", "our old baker": one thing, which may be who does it. Compounds ("the tide
+// records") look alike, so this alone decides nothing.
+bool ends_one_thing(const Place& place, int away) {
+    const std::string_view word = place.beside(away);
+    if (word.empty() || is_plural(word) || word.ends_with("ed") || word.ends_with("ing"))
+        return false;
+    for (int i = away - 1; i >= away - 2; --i) {
+        const std::string_view before = place.beside(i);
+        if (is_in(prepositions, before) || is_plural(before)) return false;
+        if (is_in(determiners, before) || is_possessive(before)) return true;
+    }
+    const auto index = place.index + static_cast<std::size_t>(away);
+    return index < place.words.size() && place.words[index].capital;
+}
+
+// For forms in -s: above 0 where "he records" stands, below where "two records" does.
+double third_person_score(const Place& place) {
+    int away = -1;
+    const std::string_view lead = leading(place, away);
+    const std::string_view further = place.beside(away - 1);
+    const std::string_view before = place.beside(-1);
+    const std::string_view next = place.beside(1);
+    const bool one = is_in(singular, before); // no plural stands behind "this" and "each"
+    double score = 0;
+
+    if (is_in(persons, lead) || is_in(single_subjects, lead)) score += 3;
+    if (lead == "that" || lead == "which" || one) score += 2;
+    if (ends_one_thing(place, away)) score += is_adverb(next) ? 1.8 : 0.8;
+    if ((is_in(determiners, next) && next != "that") || is_in(objects, next)) score += 2;
+    if (is_number(next)) score += 1;
+
+    if ((is_in(determiners, before) && !one) || is_possessive(before)) score -= 3;
+    if (is_number(before) && before != "one") score -= 3;
+    if (is_in(prepositions, before) || is_in(describing, before)) score -= 2;
+    if (is_being(lead) || is_having(lead) || is_modal(lead)) score -= 2;
+    if (is_in(taking, before) || is_past(before)) score -= 1.5;
+    if (is_in(subjects, further) || is_modal(further) || further == "to") score -= 2;
+    if (is_plural(before)) score -= 3; // "saves lives", "holds records"
+    if (before.ends_with("ing") || is_describing(before)) score -= 1.5;
+    if (before.empty()) score -= 1;
+    if (next == "of") score -= 2;
+    if (is_being(next) || is_having(next) || is_modal(next)) score -= 2.5;
+    return score;
+}
+
+bool is_third_person(std::string_view word) {
+    return word.ends_with('s') && !word.ends_with("ss");
+}
+
 // --- the table's evidence ------------------------------------------------------------------------
 
 bool in_class(std::string_view name, std::string_view word) {
@@ -285,13 +354,29 @@ Cue parse_cue(std::string_view written) {
     return cue;
 }
 
+// "Have you ever read", "Where did the children read": nothing but who does it stands between the
+// helper and the verb, and the helper opens the clause or follows a question word. "Will the band
+// play live" is another thing.
+bool is_behind_question(const Place& place, bool (*is_helper)(std::string_view)) {
+    int away = -1;
+    leading(place, away);
+    const std::string_view one_before = place.beside(away - 1);
+    const bool determined = is_in(determiners, one_before) || is_possessive(one_before);
+    const int helper = determined ? away - 2 : away - 1;
+    if (!is_helper(place.beside(helper))) return false;
+    const std::string_view before = place.beside(helper - 1);
+    return before.empty() || is_in(question_words, before) || is_in(joining, before);
+}
+
 // "did you read", "let them use": the verb is no past.
 bool is_asked(const Place& place) {
     int away = -1;
     const std::string_view lead = leading(place, away);
     const std::string_view further = place.beside(away - 1);
     return ((is_in(subjects, lead) || is_in(persons, lead)) && is_modal(further)) ||
-           (is_in(objects, lead) && is_in(causing, further));
+           (is_in(objects, lead) && is_in(causing, further) &&
+            !is_behind_question(place, is_having)) ||
+           is_behind_question(place, is_modal);
 }
 
 double cue_score(const Cue& cue, const Place& place, std::string_view lead) {
@@ -306,6 +391,8 @@ double cue_score(const Cue& cue, const Place& place, std::string_view lead) {
         if (cue.name == "VERB")
             return std::clamp(verb_score(place), 0.0, 2.0) * cue.weight.value_or(1);
         if (cue.name == "ASKED") return is_asked(place) ? 3 : 0;
+        if (cue.name == "PERFECT")
+            return is_behind_question(place, is_having) ? cue.weight.value_or(3) : 0;
         if (cue.name == "OPENS") return place.beside(-1).empty() ? 1 : 0;
         if (cue.name != "CAPITAL" && cue.name != "LOWER") return 0;
         return case_score(place, cue.name == "CAPITAL") * cue.weight.value_or(1);
@@ -346,7 +433,11 @@ HomographChoice choose(const Homograph& homograph, std::span<const NearWord> wor
     // Above 0 speaks for the second reading.
     double score = evidence_score(homograph.readings[1].evidence, place) -
                    evidence_score(homograph.readings[0].evidence, place);
-    if (homograph.verb >= 0) score += (homograph.verb == 1 ? 1 : -1) * verb_score(place);
+    if (homograph.verb >= 0) {
+        const double verb =
+            is_third_person(homograph.word) ? third_person_score(place) : verb_score(place);
+        score += homograph.verb == 1 ? verb : -verb;
+    }
     if (score >= decisive) return {1, true};
     if (score <= -decisive) return {0, true};
     return {homograph.usual, false};

@@ -93,7 +93,7 @@ TEST_CASE("homographs/every word has two readings and is met in both") {
     std::set<std::pair<std::string, int>> met;
     for (const Case& item : load_cases())
         met.insert({item.word, item.reading});
-    CHECK(homographs().size() == 128);
+    CHECK(homographs().size() == 153);
     for (const Homograph& homograph : homographs()) {
         INFO(homograph.word);
         for (int i = 0; i < 2; ++i) {
@@ -106,7 +106,7 @@ TEST_CASE("homographs/every word has two readings and is met in both") {
 }
 
 TEST_CASE("homographs/the table's evidence is written as it is read") {
-    const std::set<std::string> alone = {"VERB", "ASKED", "OPENS", "CAPITAL", "LOWER"};
+    const std::set<std::string> alone = {"VERB", "ASKED", "PERFECT", "OPENS", "CAPITAL", "LOWER"};
     const std::set<std::string> classes = {"DET", "POSS", "NUM", "BE", "HAVE", "MODAL", "PAST"};
     for (const Homograph& homograph : homographs()) {
         for (const HomographReading& reading : homograph.readings) {
