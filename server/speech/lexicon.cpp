@@ -12,6 +12,7 @@
 #include <array>
 #include <iterator>
 #include <optional>
+#include <span>
 #include <string>
 
 namespace say {
@@ -276,6 +277,74 @@ constexpr std::string_view function_words[] = {
 };
 static_assert(std::is_sorted(std::begin(function_words), std::end(function_words)));
 
+Pronunciation joined(std::span<const Pronunciation> pieces) {
+    Pronunciation whole{{}, pieces.empty() ? Known::guess : Known::lexicon, {}};
+    for (const Pronunciation& piece : pieces) {
+        append(whole.phones, piece.phones);
+        if (piece.known == Known::guess) whole.known = Known::guess;
+    }
+    return pieces.size() == 1 ? pieces.front() : whole;
+}
+
+// Its letters alone, without accents.
+Pronunciation pronounce_plain(std::string_view word) {
+    const std::string plain = plain_letters(word);
+    std::vector<Pronunciation> pieces;
+    for (const std::string_view part : parts_of(plain))
+        pieces.push_back(pronounce_part(part));
+    return joined(pieces);
+}
+
+// ---- Accents ----
+
+// "résumés", "Rosé's", "flambéed" of words of our list.
+std::optional<Pronunciation> listed_with_ending(std::string_view word) {
+    constexpr std::string_view endings[] = {"'s", "s", "ed", "d"};
+    for (const std::string_view ending : endings) {
+        if (!word.ends_with(ending)) continue;
+        auto phones = own_word(word.substr(0, word.size() - ending.size()));
+        if (!phones) continue;
+        ending.ends_with('s') ? append_s(*phones) : append_ed(*phones);
+        return by_rule(*phones);
+    }
+    return std::nullopt;
+}
+
+bool ends_in_said_e(std::string_view word) {
+    return word.ends_with("\u00E9") || word.ends_with("\u00E9e");
+}
+
+// An é at the end is said. Where the word without accents ends in a silent e, its sound is another
+// word's ("rose"), and what is left is a guess.
+Pronunciation with_said_e(std::string_view word) {
+    Pronunciation result = pronounce_plain(word);
+    const bool said = !result.phones.empty() && is_vowel(result.phones.back().sound) &&
+                      result.phones.back().sound != Sound::ER;
+    if (said) return result;
+    for (Phone& phone : result.phones)
+        phone.stress = 0;
+    result.phones.push_back({Sound::EY, 1});
+    return {std::move(result.phones), Known::guess, {}};
+}
+
+Pronunciation pronounce_accented(std::string_view word) {
+    std::vector<Pronunciation> pieces;
+    for (std::size_t at = 0; at <= word.size();) {
+        const std::size_t end = std::min(word.find('-', at), word.size());
+        const std::string_view part = word.substr(at, end - at);
+        at = end + 1;
+        if (auto listed = known_word(part)) {
+            pieces.push_back(std::move(*listed));
+        } else if (auto inflected = listed_with_ending(part)) {
+            pieces.push_back(std::move(*inflected));
+        } else {
+            Pronunciation piece = ends_in_said_e(part) ? with_said_e(part) : pronounce_plain(part);
+            if (!piece.phones.empty()) pieces.push_back(std::move(piece));
+        }
+    }
+    return joined(pieces);
+}
+
 } // namespace
 
 bool in_lexicon(std::string_view word) {
@@ -284,16 +353,8 @@ bool in_lexicon(std::string_view word) {
 
 Pronunciation pronounce(std::string_view word) {
     if (auto result = known_word(word)) return *result;
-    const std::string plain = plain_letters(word);
-    const std::vector<std::string_view> parts = parts_of(plain);
-    if (parts.size() == 1) return pronounce_part(parts.front());
-    Pronunciation whole{{}, parts.empty() ? Known::guess : Known::lexicon, {}};
-    for (const std::string_view part : parts) {
-        const Pronunciation piece = pronounce_part(part);
-        append(whole.phones, piece.phones);
-        if (piece.known == Known::guess) whole.known = Known::guess;
-    }
-    return whole;
+    if (std::any_of(word.begin(), word.end(), ascii::is_high)) return pronounce_accented(word);
+    return pronounce_plain(word);
 }
 
 std::vector<Phones> spell_out(std::string_view letters) {

@@ -258,6 +258,42 @@ TEST_CASE("lexicon/accents and other letters are folded") {
     CHECK_FALSE(sounds("Σωκράτης").empty());
 }
 
+TEST_CASE("lexicon/accents that tell the sound are heard") {
+    // Readings of the dictionary's words without accents, where those are not the first ones.
+    for (const auto& [accented, plain] : {std::pair{"résumé", "resume"}, {"cliché", "cliche"}}) {
+        INFO(accented);
+        CHECK(has_sounds(table::all_readings(table::find(plain)), pronounce(accented).phones));
+        CHECK(pronounce(accented).known == Known::lexicon);
+    }
+    // From memory.
+    const Case cases[] = {
+        {"pâté", "P AA0 T EY1"},
+        {"pâtés", "P AA0 T EY1 Z"},
+        {"résumé", "R EH1 Z AH0 M EY2"},
+        {"résumé's", "R EH1 Z AH0 M EY2 Z"},
+        {"rosé", "R OW0 Z EY1"},
+        {"exposés", "EH2 K S P OW0 Z EY1 Z"},
+        {"flambéed", "F L AA0 M B EY1 D"},
+        {"crème", "K R EH1 M"},
+        {"crème-brûlée", "K R EH1 M B R UW0 L EY1"},
+        {"papier-mâché", "P EY1 P Y ER0 M AA0 SH EY1"},
+        {"vis-à-vis", "V IY2 Z AH0 V IY1"},
+        {"doppelgänger", "D AA1 P AH0 L G AE2 NG ER0"},
+    };
+    for (const Case& c : cases) {
+        INFO(c.word);
+        CHECK(sounds(c.word) == c.arpabet);
+        CHECK(is_known(c.word));
+    }
+    // An é that nobody listed is said, and the word is a guess; where it is said anyway it is none.
+    CHECK(sounds("plopé") == "P L OW0 P EY1");
+    CHECK(sounds("tidé") == "T AY0 D EY1");
+    CHECK_FALSE(is_known("tidé"));
+    CHECK(sounds("André") == sounds("andre"));
+    CHECK(is_known("andré"));
+    CHECK(sounds("naïve-looking") == sounds("naive-looking"));
+}
+
 TEST_CASE("lexicon/words without vowels and single letters have a sound") {
     // Common practice, no source, but for the names of the letters.
     CHECK(sounds("hmmm") == "HH M");
