@@ -17,6 +17,7 @@ std::optional<Phones> known_or_derived(std::string_view word);
 std::optional<Phones> with_ending(std::string_view word); // "replanned" from "replan"
 std::optional<Phones> with_prefix(std::string_view word); // "unlabelled" from "labelled"
 std::optional<Phones> as_compound(std::string_view word); // "tidewatcher" from "tide" and "watcher"
+std::optional<Phones> as_unit(std::string_view word);     // "kilopascals", "becquerel"
 std::optional<Phones> as_letter_and_word(std::string_view word);   // "ebook"
 std::optional<Phones> in_american_spelling(std::string_view word); // "organised" by "organized"
 

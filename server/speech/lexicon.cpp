@@ -219,8 +219,8 @@ Pronunciation pronounce_part(std::string_view word) {
     if (!has_vowel_letter(word)) return as_letters(word);
     if (auto result = without_held_letters(word)) return *result;
     using Rule = std::optional<Phones> (*)(std::string_view);
-    constexpr Rule rules[] = {in_american_spelling, with_ending, with_prefix, as_compound,
-                              as_letter_and_word};
+    constexpr Rule rules[] = {in_american_spelling, as_unit,     with_ending,
+                              with_prefix,          as_compound, as_letter_and_word};
     for (const Rule rule : rules) {
         if (const auto phones = rule(word)) return by_rule(*phones);
     }

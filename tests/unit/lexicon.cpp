@@ -233,6 +233,35 @@ TEST_CASE("lexicon/compounds are said as their parts") {
     }
 }
 
+TEST_CASE("lexicon/units are known with every prefix") {
+    // Prefixes and special names of the SI Brochure (BIPM, 9th edition; tables 4 and 7).
+    for (const std::string prefix :
+         {"",      "quecto", "ronto", "yocto", "zepto", "atto",  "femto", "pico", "nano",
+          "micro", "milli",  "centi", "deci",  "deca",  "hecto", "kilo",  "mega", "giga",
+          "tera",  "peta",   "exa",   "zetta", "yotta", "ronna", "quetta"}) {
+        for (const std::string unit :
+             {"radians",  "steradians", "hertz",  "newtons",    "pascals", "joules",   "watts",
+              "coulombs", "volts",      "farads", "ohms",       "siemens", "webers",   "teslas",
+              "henries",  "lumens",     "lux",    "becquerels", "grays",   "sieverts", "katals"}) {
+            INFO(prefix + unit);
+            CHECK(is_known(prefix + unit));
+        }
+    }
+    // The dictionary's own units of this form are said alike, stress and the weak vowel of "kilo"
+    // aside.
+    for (const std::string_view word : {"kilograms", "megahertz", "gigabyte", "millimeter",
+                                        "centimeters", "milligram", "megawatts", "nanometer"}) {
+        INFO(word);
+        std::vector<Phones> readings = table::all_readings(table::find(word));
+        CHECK(has_sounds(readings, as_unit(word).value_or(Phones())));
+    }
+    CHECK(sounds("kilojoules") == "K IH1 L AH0 JH UW2 L Z");
+    CHECK(sounds("millivolts") == "M IH1 L AH0 V OW2 L T S");
+    CHECK_FALSE(as_unit("kilo"));
+    CHECK_FALSE(as_unit("kiloss"));
+    CHECK_FALSE(as_unit(""));
+}
+
 TEST_CASE("lexicon/unknown words are guessed from their letters") {
     for (const std::string_view word : {"nudibranch", "blorpix", "mehevi", "quelvane"}) {
         INFO(word);
