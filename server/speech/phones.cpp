@@ -54,7 +54,51 @@ bool can_begin(Sound first, Sound second, Sound third) {
     return first == S && is_one_of(second, {K, P, T}) && can_begin(second, third);
 }
 
+bool is_borrowed_beginning(Sound first, Sound second) {
+    using enum Sound;
+    switch (first) {
+    case SH: return is_one_of(second, {L, M, N, T, W, Y});
+    case S: return is_one_of(second, {R, V});
+    case V: return is_one_of(second, {L, R});
+    case Z: return is_one_of(second, {L, W});
+    case K: return is_one_of(second, {N, V});
+    case M: return is_one_of(second, {L, R});
+    case T: return second == S;
+    default: return second == W && is_one_of(first, {B, D, F, P, TH, ZH});
+    }
+}
+
+// How open the mouth is: stops and hisses least, glides most.
+int openness(Sound sound) {
+    using enum Sound;
+    if (is_one_of(sound, {W, Y, HH})) return 4;
+    if (sound == R) return 3;
+    if (sound == L) return 2;
+    if (is_one_of(sound, {M, N, NG})) return 1;
+    return 0;
+}
+
 } // namespace
+
+bool can_begin_word(std::span<const Phone> consonants) {
+    const auto sound = [&](std::size_t at) { return consonants[at].sound; };
+    switch (consonants.size()) {
+    case 0: return true;
+    case 1: return sound(0) != Sound::NG;
+    case 2: return can_begin(sound(0), sound(1)) || is_borrowed_beginning(sound(0), sound(1));
+    case 3: return can_begin(sound(0), sound(1), sound(2));
+    default: return false;
+    }
+}
+
+bool can_end_word(std::span<const Phone> consonants) {
+    for (std::size_t i = 0; i < consonants.size(); ++i) {
+        const int here = openness(consonants[i].sound);
+        if (here == 4) return false;
+        if (i > 0 && here > openness(consonants[i - 1].sound)) return false;
+    }
+    return true;
+}
 
 std::string_view name_of(Sound sound) {
     const auto index = static_cast<std::size_t>(sound);

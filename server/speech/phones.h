@@ -42,6 +42,13 @@ int syllable_count(std::span<const Phone> phones); // vowels; at least 1 if ther
 // begin an English word.
 std::vector<std::size_t> syllable_starts(std::span<const Phone> phones);
 
+// Consonants that an English mouth can begin a word with: none, one, or a cluster of the tables 2
+// and 3 of Roach, English Phonetics and Phonology, chapter 8, and those of borrowed names
+// ("schmaltz", "Gwen", "Vladimir") with which five words or more of the dictionary begin.
+bool can_begin_word(std::span<const Phone> consonants);
+// Consonants that can end one: no l, r, m, n, w or y behind a consonant less open than it.
+bool can_end_word(std::span<const Phone> consonants);
+
 // "pliz", "pəˈtɛlə": no slashes, no lengths, a stress mark before its syllable. from_ipa gives the
 // same phones back.
 std::string to_ipa(std::span<const Phone> phones);

@@ -11,6 +11,7 @@
 #include "text/ascii.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <random>
 #include <string>
 #include <thread>
@@ -278,6 +279,53 @@ TEST_CASE("lexicon/unknown words are guessed from their letters") {
     CHECK(to_arpabet(guess_sounds("plim")) == "P L IH1 M");
     CHECK(guess_sounds("").empty());
     CHECK(guess_sounds("123 '-\xFF").empty());
+}
+
+TEST_CASE("lexicon/no guess is beyond an English mouth") {
+    // What can begin a word: Roach, English Phonetics and Phonology, chapter 8, tables 2 and 3. The
+    // words of the dictionary are what is guessed, and their own syllables the check values.
+    int n = 0;
+    int n_unsayable = 0;
+    int n_syllables_right = 0;
+    table::each_word([&](std::string_view word, const std::vector<Phones>& readings) {
+        if (word.size() < 4 || !std::all_of(word.begin(), word.end(), ascii::is_lower)) return;
+        const Phones guess = guess_sounds(word);
+        const auto vowel = [](const Phone& phone) { return is_vowel(phone.sound); };
+        const auto first = std::find_if(guess.begin(), guess.end(), vowel);
+        const auto last = std::find_if(guess.rbegin(), guess.rend(), vowel).base();
+        if (first == guess.end()) return;
+        n++;
+        n_unsayable +=
+            can_begin_word({guess.begin(), first}) && can_end_word({last, guess.end()}) ? 0 : 1;
+        n_syllables_right += std::any_of(readings.begin(), readings.end(), [&](const Phones& own) {
+            return syllable_count(own) == syllable_count(guess);
+        });
+    });
+    CHECK(n > 110000);
+    CHECK(n_unsayable == 0);
+    CHECK(n_syllables_right > 0.93 * n);
+    // Names that no dictionary has, from memory.
+    const Case cases[] = {
+        {"treacle", "T R IY1 K AH0 L"},          {"ciabatta", "CH AH0 B AE1 T AH0"},
+        {"patisserie", "P AH0 T IH1 S ER0 IY0"}, {"halloumi", "HH AE1 L UW2 M IY0"},
+        {"calibre", "K AE1 L AH0 B ER0"},
+    };
+    for (const Case& c : cases) {
+        INFO(c.word);
+        Phones guess = guess_sounds(c.word);
+        for (Phone& phone : guess)
+            phone.stress = std::min<std::uint8_t>(phone.stress, 2);
+        CHECK(to_arpabet(guess) == c.arpabet);
+    }
+    const auto onset = [](std::string_view arpabet) { return from_arpabet(arpabet).value(); };
+    for (const std::string_view good : {"", "S", "T R", "S P L", "S K W", "F Y", "SH R", "TH W"})
+        CHECK(can_begin_word(onset(good)));
+    for (const std::string_view bad : {"NG", "P T", "CH B", "T R K", "T L", "D L", "S P W", "R T"})
+        CHECK_FALSE(can_begin_word(onset(bad)));
+    for (const std::string_view good : {"", "NG", "L F TH S", "R M", "K S T S", "L M"})
+        CHECK(can_end_word(onset(good)));
+    for (const std::string_view bad : {"B R", "K L", "S M", "N R", "W", "HH"})
+        CHECK_FALSE(can_end_word(onset(bad)));
 }
 
 TEST_CASE("lexicon/accents and other letters are folded") {
