@@ -140,6 +140,9 @@ std::optional<WorkspaceEdit> edit_of(const Snapshot& snapshot, const Lesson& les
         const auto read = read_text(file);
         if (!read) return std::nullopt;
         text = *read;
+        // Most likely the editor holds what it should say, from a lesson before, and has not saved
+        // it: a second beginning would spoil the list.
+        if (text->bytes().empty()) return std::nullopt;
     }
     const auto edits = pls_edits(text->bytes(), lesson.words, lesson.phones);
     if (edits.empty()) return std::nullopt;

@@ -683,9 +683,9 @@ void Session::did_change_watched_files(FileEvents /*params*/) {
     wake_parked();
 }
 
-// A watch says the same, and says it of what others do too.
+// A watch may say the same, a little later or not at all: what did not change is not read again.
 void Session::did_change_files(NoParams /*params*/) {
-    if (!client_->watch_files) did_change_watched_files({});
+    did_change_watched_files({});
 }
 
 void Session::pull_settings(const std::string& uri) {

@@ -20,7 +20,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
         const bool empty = problem.kind == ProblemKind::empty_braces;
         const bool spoken = names_a_field(problem); // no mark, so it is text
         if (!empty && !spoken && problem.kind != ProblemKind::field) continue;
-        Fix fix = remove_fix(problem.span, slice(view.source, problem.span));
+        Fix fix = remove_standing_fix(view.source, problem.span, slice(view.source, problem.span));
         fix.preferred = empty;
         fix.keeps_every_word = empty; // a bulk fix must not hide the hole
         found.push_back({.span = problem.span,

@@ -2,6 +2,7 @@
 // breath that touches a word.
 #include "rules/problem.h"
 #include "rules/rule.h"
+#include "text/ascii.h"
 
 #include <fmt/core.h>
 
@@ -33,11 +34,14 @@ FindingDraft dangling(const ThoughtView& view, const Problem& problem) {
             .fixes = {std::move(fix)}};
 }
 
-FindingDraft glued_breath(const Problem& problem) {
+FindingDraft glued_breath(const ThoughtView& view, const Problem& problem) {
+    const bool before = !ascii::is_blank(view.source[problem.span.begin.value - 1]);
+    const Offset apart = before ? problem.span.begin : problem.span.end;
     return {.span = problem.span,
-            .message = "`/` touches the word before it, so it is no breath",
+            .message = fmt::format("`/` touches the word {} it, so it is no breath",
+                                   before ? "before" : "behind"),
             .fixes = {{.title = "Set it apart, to breathe here",
-                       .edits = {{{problem.span.begin, problem.span.begin}, " "}},
+                       .edits = {{{apart, apart}, " "}},
                        .preferred = true}}};
 }
 
@@ -62,7 +66,7 @@ std::vector<FindingDraft> check(const ThoughtView& view) {
         switch (problem.kind) {
         case ProblemKind::stray: found.push_back(stray(problem)); break;
         case ProblemKind::dangling: found.push_back(dangling(view, problem)); break;
-        case ProblemKind::slash_glued: found.push_back(glued_breath(problem)); break;
+        case ProblemKind::slash_glued: found.push_back(glued_breath(view, problem)); break;
         case ProblemKind::reset_first: found.push_back(early_reset(view, problem)); break;
         case ProblemKind::two_dots: found.push_back(two_dots(problem)); break;
         default: break;

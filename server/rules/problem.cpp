@@ -20,9 +20,12 @@ Fix remove_fix(Span span, std::string_view what) {
 }
 
 Fix remove_standing_fix(std::string_view source, Span span, std::string_view what) {
+    constexpr std::string_view stops = " .,;:!?)";
     const std::uint32_t begin = span.begin.value;
     const bool opens = begin == 0 || source[begin - 1] == '\n';
-    if (!opens && source[begin - 1] == ' ') {
+    const bool ends = span.end.value >= source.size() ||
+                      stops.find(source[span.end.value]) != std::string_view::npos;
+    if (!opens && source[begin - 1] == ' ' && ends) {
         --span.begin.value;
     } else if (opens && span.end.value < source.size() && source[span.end.value] == ' ') {
         ++span.end.value;

@@ -50,7 +50,8 @@ namespace say {
     X(heading_unclear)                                                                             \
     X(header_key)                                                                                  \
     X(header_value)                                                                                \
-    X(header_unclosed)
+    X(header_unclosed)                                                                             \
+    X(allow_unknown)
 
 namespace rules {
 #define SAYLINE_DECLARE(name) extern const Rule name;

@@ -155,8 +155,11 @@ private:
         case '}': add_stray(at, at + 1); return 1;
         case '"': return quote(at);
         case '/':
-            if (is_letter_byte(before(at)) && is_blank(text_at(at + 1)) && source_[at + 1] == ' ' &&
-                !is_clipped(at)) {
+            // "word/ word", "word /word"; not "w/ milk", nor a path.
+            if ((is_letter_byte(before(at)) && is_blank(text_at(at + 1)) &&
+                 source_[at + 1] == ' ' && !is_clipped(at)) ||
+                (at > begin_ && before(at) == ' ' && is_letter_byte(text_at(at + 1)) &&
+                 !is_path(at))) {
                 add(ProblemKind::slash_glued, at, at + 1, "/");
             }
             return 1;
@@ -287,6 +290,16 @@ private:
             add(ProblemKind::dangling, at, end, source_.substr(at, end - at));
         }
         return end - at;
+    }
+
+    // "/usr/bin", "/etc.": more signs than a word has.
+    bool is_path(std::uint32_t at) const {
+        std::uint32_t end = at + 1;
+        while (end < end_ && !is_blank(source_[end]) && source_[end] != '\n' &&
+               source_[end] != '\r')
+            ++end;
+        return source_.substr(at + 1, end - at - 1).find_first_of("/\\_0123456789") !=
+               std::string_view::npos;
     }
 
     // Inches stand behind a figure; an apostrophe is never a quote.

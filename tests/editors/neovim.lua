@@ -162,6 +162,13 @@ local function main()
   check(group == "saylineHeading", "a heading is coloured as '" .. group .. "'")
   check(vim.fn.foldlevel(heading + 2) == 1, "a section does not fold")
 
+  -- What is chosen while typing: set here, or by Neovim itself.
+  check(vim.bo.omnifunc:find("lsp"), "no completion of marks: omnifunc is '" .. vim.bo.omnifunc .. "'")
+
+  -- A stage that is none is written nowhere.
+  vim.cmd("silent! SaylineStage reed")
+  check(not buffer_text():find("reed", 1, true), "a stage `reed` in the header")
+
   -- From draft to marks by two commands.
   vim.cmd("SaylineStage read")
   check(buffer_text():find("\nstage: read\n---\n", 1, true), "no stage in the header:\n" .. buffer_text())

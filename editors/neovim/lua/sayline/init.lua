@@ -161,7 +161,11 @@ function M.export(target, file, replace)
   ask(buffer, "sayline/export", params, function(made, problem)
     if not made then return tell(problem and problem.message or "the server made nothing; see :LspLog") end
     local out, why = io.open(vim.fn.fnamemodify(file, ":p"), "wb")
-    if not out then return tell("cannot write: " .. why) end
+    if not out then
+      local folder = vim.fn.fnamemodify(file, ":p:h")
+      if vim.fn.isdirectory(folder) == 0 then why = "there is no folder " .. folder end
+      return tell("cannot write: " .. why)
+    end
     out:write(made.text)
     out:close()
     vim.api.nvim_echo({ { "wrote " .. file } }, true, {})
@@ -213,8 +217,13 @@ function M.targets(buffer)
   return known and known.sayline and known.sayline.targets or {}
 end
 
+local stages = { "draft", "mark", "read" }
+
 -- Writes the stage into the header: draft, mark or read. A script without a header gets one.
 function M.set_stage(stage)
+  if not vim.tbl_contains(stages, stage) then
+    return tell("no stage is called `" .. stage .. "`; it is " .. table.concat(stages, ", "))
+  end
   local buffer = vim.api.nvim_get_current_buf()
   local lines = vim.api.nvim_buf_get_lines(buffer, 0, -1, false)
   local row = "stage: " .. stage
@@ -315,6 +324,8 @@ end
 
 local function attached(client, buffer)
   buffers[buffer] = { client = client.id }
+  -- Versions from 0.8 on do so themselves.
+  if vim.bo[buffer].omnifunc == "" then vim.bo[buffer].omnifunc = "v:lua.vim.lsp.omnifunc" end
   if options.times then
     if vim.lsp.inlay_hint then pcall(vim.lsp.inlay_hint.enable, true, { bufnr = buffer }) end
     follow(buffer)
@@ -326,7 +337,7 @@ local function attached(client, buffer)
   command(buffer, "SaylineStage", function(given) M.set_stage(given.args) end, {
     desc = "Say how far the script is",
     nargs = 1,
-    complete = function() return { "draft", "mark", "read" } end,
+    complete = function() return stages end,
   })
   command(buffer, "SaylineMark", whole_script("sayline.markScript"), {
     desc = "Put in the few marks that a reader would likely follow",
