@@ -245,14 +245,16 @@ bool tells_apart(const Passage& passage, std::size_t i, std::string_view unit) {
 // "a 12 oz can", "£20 notes": what is named by its size or worth, with or without a determiner.
 bool is_named_by_size(std::string_view noun) {
     static constexpr auto nouns = std::to_array<std::string_view>({
-        "angle",   "angles",  "bag",    "bags",      "banknote",   "battery", "bill",    "bills",
-        "bottle",  "bottles", "box",    "boxes",     "budget",     "bulb",    "bulbs",   "carton",
-        "cartons", "coin",    "coins",  "deal",      "deposit",    "drive",   "drives",  "engine",
-        "engines", "fee",     "fine",   "fines",     "grant",      "jack",    "jar",     "jars",
-        "jug",     "lawsuit", "lens",   "lenses",    "loan",       "loans",   "mug",     "note",
-        "notes",   "pack",    "packet", "packets",   "packs",      "prize",   "race",    "races",
-        "relay",   "rule",    "sack",   "sacks",     "settlement", "sprint",  "ssd",     "ticket",
-        "tickets", "tin",     "tins",   "valuation", "view",       "views",   "voucher", "vouchers",
+        "angle",  "angles",  "bag",     "bags",     "banknote", "battery", "bill",
+        "bills",  "bottle",  "bottles", "box",      "boxes",    "budget",  "bulb",
+        "bulbs",  "carton",  "cartons", "coin",     "coins",    "deal",    "deposit",
+        "drive",  "drives",  "engine",  "fuse",     "fuses",    "charger", "engines",
+        "fee",    "fine",    "fines",   "grant",    "jack",     "jar",     "jars",
+        "jug",    "lawsuit", "lens",    "lenses",   "loan",     "loans",   "mug",
+        "note",   "notes",   "pack",    "packet",   "packets",  "packs",   "prize",
+        "race",   "races",   "relay",   "rule",     "sack",     "sacks",   "settlement",
+        "sprint", "ssd",     "ticket",  "tickets",  "tin",      "tins",    "valuation",
+        "view",   "views",   "voucher", "vouchers",
     });
     return is_one_of(noun, nouns);
 }

@@ -132,6 +132,9 @@ constexpr auto units = std::to_array<Unit>({
     {"fps", "frame per second", "frames per second"},
     {"psi", ".psi", ".psi"},
     {"ppm", "part per million", "parts per million"},
+    {"ppb", "part per billion", "parts per billion"},
+    {"ppt", "part per thousand", "parts per thousand"},
+    {"Ma", "million years", "million years"},
     {"dpi", "dot per inch", "dots per inch"},
     // physics
     {"Hz", "hertz", "hertz"},
@@ -174,6 +177,7 @@ constexpr auto units = std::to_array<Unit>({
     {"hPa", "hectopascal", "hectopascals"},
     {"kPa", "kilopascal", "kilopascals"},
     {"MPa", "megapascal", "megapascals"},
+    {"GPa", "gigapascal", "gigapascals"},
     {"mbar", "millibar", "millibars"},
     {"mmHg", "millimeter of mercury", "millimeters of mercury"},
     {"atm", "atmosphere", "atmospheres"},
@@ -419,6 +423,63 @@ bool is_behind_feet(const Passage& passage, std::size_t i) {
     return before == "ft" || before == "feet" || before == "foot" || before.ends_with("ft");
 }
 
+// "08" of "4°08'W": "oh eight minutes".
+std::string arc_words(const Figure& figure, std::string_view unit, Language language) {
+    std::string words = number_words(figure, language);
+    if (figure.whole.size() == 2 && figure.whole[0] == '0' && figure.whole[1] != '0') {
+        Figure last = figure;
+        last.whole.erase(0, 1);
+        words = "oh " + number_words(last, language);
+    }
+    append_words(words, unit);
+    return figure.is_one() ? words : words + 's';
+}
+
+std::string_view side_of_world(std::string_view letter) {
+    const Unit* side = letter.size() == 1 ? find_unit("°" + std::string(letter)) : nullptr;
+    if (side == nullptr || std::string_view("NSEW").find(letter[0]) == std::string_view::npos)
+        return {};
+    return side->one.substr(side->one.find(' ') + 1);
+}
+
+// 50° 21' 30" N
+bool say_spaced_arc(Passage& passage, std::size_t i, const Figure& degrees) {
+    if (degrees.suffix != "°" || !passage.joined(i)) return false;
+    const Language language = passage.language();
+    std::size_t last = i;
+    for (const auto& [sign, unit] : {std::pair{"'", "minute"}, std::pair{"\"", "second"}}) {
+        if (!passage.joined(last)) break;
+        const std::optional<Figure> part = read_figure(passage.text(last + 1));
+        if (!part || part->suffix != sign) break;
+        ++last;
+        passage.say(last, arc_words(*part, unit, language));
+    }
+    if (last == i) return false;
+    passage.say(i, number_words(degrees, language) + (degrees.is_one() ? " degree" : " degrees"));
+    if (passage.joined(last)) {
+        const std::string_view side = side_of_world(passage.text(last + 1));
+        if (!side.empty()) passage.say(last + 1, side);
+    }
+    return true;
+}
+
+// "50N, 4W": a place on the chart.
+bool say_place_on_chart(Passage& passage, std::size_t i, const Figure& north) {
+    if ((north.suffix != "N" && north.suffix != "S") ||
+        (!passage.joined(i) && !passage.joined_by_comma(i)))
+        return false;
+    const std::optional<Figure> west = read_figure(passage.text(i + 1));
+    if (!west || (west->suffix != "W" && west->suffix != "E") ||
+        to_int(north.whole).value_or(91) > 90 || to_int(west->whole).value_or(181) > 180)
+        return false;
+    for (const auto& [at, figure] : {std::pair{i, north}, std::pair{i + 1, *west}}) {
+        std::string words = number_words(figure, passage.language());
+        append_words(words, side_of_world(figure.suffix));
+        passage.say(at, words);
+    }
+    return true;
+}
+
 // 40°26'46"N
 bool say_arc(Passage& passage, std::size_t i, std::string_view token) {
     const std::size_t degree = token.find("°");
@@ -430,16 +491,15 @@ bool say_arc(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<Figure> minutes = read_figure(rest.substr(0, minute));
     if (!minutes || !minutes->suffix.empty()) return false;
     const Language language = passage.language();
-    std::string words =
-        number_words(*degrees, language) + (degrees->is_one() ? " degree " : " degrees ") +
-        number_words(*minutes, language) + (minutes->is_one() ? " minute" : " minutes");
+    std::string words = number_words(*degrees, language) +
+                        (degrees->is_one() ? " degree " : " degrees ") +
+                        arc_words(*minutes, "minute", language);
     rest.remove_prefix(minute + 1);
     const std::size_t second = rest.find('"');
     if (second != std::string_view::npos) {
         const std::optional<Figure> seconds = read_figure(rest.substr(0, second));
         if (!seconds || !seconds->suffix.empty()) return false;
-        words +=
-            ' ' + number_words(*seconds, language) + (seconds->is_one() ? " second" : " seconds");
+        append_words(words, arc_words(*seconds, "second", language));
         rest.remove_prefix(second + 1);
     }
     if (!rest.empty()) {
@@ -540,7 +600,7 @@ bool is_times_regularly(const Passage& passage, std::size_t i) {
 }
 
 // "10x faster"
-bool is_times_more(const Passage& passage, std::size_t i) {
+bool is_times_more(const Passage& passage, std::size_t i, bool fraction) {
     static constexpr auto compared = std::to_array<std::string_view>({
         "better",
         "bigger",
@@ -559,7 +619,10 @@ bool is_times_more(const Passage& passage, std::size_t i) {
         "stronger",
         "worse",
     });
-    return passage.joined(i) && is_one_of(passage.folded(i + 1), compared);
+    static constexpr auto behind = std::to_array<std::string_view>({"in", "over", "since"});
+    if (!passage.joined(i)) return false;
+    const std::string next = passage.folded(i + 1);
+    return is_one_of(next, compared) || (fraction && is_one_of(next, behind)); // "2.5x in a year"
 }
 
 std::string times_words(const Figure& figure, bool regularly, Language language) {
@@ -584,9 +647,67 @@ bool say_times(Passage& passage, std::size_t i, const Figure& figure) {
         return true;
     }
     const bool regularly = is_times_regularly(passage, i);
-    if (!behind->empty() || (!regularly && !is_times_more(passage, i))) return false;
+    if (!behind->empty() || (!regularly && !is_times_more(passage, i, !figure.fraction.empty())))
+        return false;
     passage.say(i, times_words(figure, regularly, language));
     return true;
+}
+
+// Letters that are units only where something says so: "a force of 5 N", "T = 285 K", "60 J".
+bool is_told_unit(const Passage& passage, std::size_t i, std::string_view letter) {
+    static constexpr auto forces = std::to_array<std::string_view>({
+        "drag",
+        "force",
+        "forces",
+        "friction",
+        "load",
+        "newton",
+        "newtons",
+        "pull",
+        "pulls",
+        "push",
+        "pushes",
+        "tension",
+        "thrust",
+        "upthrust",
+        "weighs",
+        "weight",
+    });
+    static constexpr auto energies = std::to_array<std::string_view>(
+        {"energy", "heat", "joule", "joules", "kinetic", "potential", "work"});
+    static constexpr auto heats = std::to_array<std::string_view>(
+        {"boils", "freezes", "kelvin", "melts", "temperature", "temperatures"});
+    static constexpr auto currents = std::to_array<std::string_view>(
+        {"ammeter", "amp", "amps", "charger", "circuit", "current", "currents", "fuse", "fuses"});
+    const auto is_about = [letter](const std::string& word) {
+        if (letter == "N") return is_one_of(word, forces);
+        if (letter == "J") return is_one_of(word, energies);
+        return letter == "K" ? is_one_of(word, heats) : is_one_of(word, currents);
+    };
+    if (letter.size() != 1 || std::string_view("NJKA").find(letter[0]) == std::string_view::npos)
+        return false;
+    if (passage.follows(i) && passage.text(i - 1) == "=") return true;
+    constexpr std::size_t near = 8; // words: about a clause
+    const std::size_t end = std::min(passage.size(), i + near);
+    for (std::size_t at = i > near ? i - near : 0; at < end; ++at) {
+        if (is_about(passage.folded(at))) return true;
+    }
+    return false;
+}
+
+// "1.96 N", "273.15 K": nothing else has a decimal before such a letter but thousands ("1.2 K").
+bool is_letter_unit(const Passage& passage, std::size_t i, std::string_view letter) {
+    const std::optional<Figure> figure = read_figure(passage.text(i));
+    if (!figure || !figure->currency.empty()) return false;
+    if (is_told_unit(passage, i, letter)) return true;
+    const bool squared = letter == "N" && passage.joined(i + 1) && passage.joined(i + 2) &&
+                         has_exponent(passage.text(i + 4)) &&
+                         !unit_words(passage.text(i + 4), Number::plural, passage.language())
+                              .empty(); // "60 N over 6 cm²"
+    const bool decimal =
+        figure->fraction.size() == (letter == "K" ? 2U : figure->fraction.size()) &&
+        !figure->fraction.empty();
+    return squared || (decimal && (letter == "N" || letter == "J" || letter == "K"));
 }
 
 bool is_scale(std::string_view suffix) {
@@ -790,7 +911,8 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
         // "5 in." is inches, "5 in the morning" is not.
         const bool stopped = unit->sign.size() > 1 && passage.stop_behind(i + 1);
         const bool inches = text == "in" && is_behind_feet(passage, i);
-        if (unit->use == Use::glued && !stopped && !inches && !is_time_apart(passage, i))
+        if (unit->use == Use::glued && !stopped && !inches && !is_time_apart(passage, i) &&
+            !is_letter_unit(passage, i, text))
             return false;
     }
     if (text.find("⁻") != std::string::npos) return say_unit_product(passage, i + 1);
@@ -804,7 +926,11 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
     }
     if (text == "mm" && passage.joined(i + 1) && passage.text(i + 2) == "Hg")
         passage.say(i + 2, "of mercury");
-    if (text.ends_with("/100") && passage.joined(i + 1)) {
+    const std::size_t slash = text.find('/');
+    const bool counted = slash != std::string::npos && slash + 1 < text.size() &&
+                         std::all_of(text.begin() + static_cast<std::ptrdiff_t>(slash) + 1,
+                                     text.end(), ascii::is_digit);
+    if (counted && passage.joined(i + 1)) { // "8 L/100 km", "4 m/10 min"
         const std::string last = single_unit(passage.text(i + 2), Number::plural, language);
         if (!last.empty()) passage.say(i + 2, last);
     }
@@ -815,7 +941,22 @@ bool say_unit_behind(Passage& passage, std::size_t i, Number number) {
         passage.say(i + 2,
                     in_language(number == Number::plural ? unit->many : unit->one, language));
     }
-    passage.say(i + 1, words);
+    if (text == "ppt") { // of salt in the sea, or of a trace
+        passage.say(i + 1, words, {"parts per trillion"});
+    } else {
+        passage.say(i + 1, words);
+    }
+    return true;
+}
+
+// "3.8 bn years", "300 mn": the short form of a word behind a bare figure.
+bool say_short_magnitude(Passage& passage, std::size_t i, const Figure& figure) {
+    static constexpr auto shorts = std::to_array<std::string_view>({"bn", "Bn", "mn", "tn", "trn"});
+    if (!figure.suffix.empty() || !passage.joined(i) || !is_one_of(passage.text(i + 1), shorts))
+        return false;
+    passage.say(i, number_words(figure, passage.language()));
+    passage.say(i + 1, magnitude_of_suffix(ascii::lower(passage.text(i + 1))));
+    say_unit_behind(passage, i + 1, Number::plural);
     return true;
 }
 
@@ -964,6 +1105,8 @@ bool say_measure(Passage& passage, std::size_t i) {
     const std::optional<Figure> figure = read_figure(token);
     if (!figure || !figure->currency.empty()) return false;
     if (say_colour_of_light(passage, i, *figure)) return true;
+    if (say_short_magnitude(passage, i, *figure)) return true;
+    if (say_spaced_arc(passage, i, *figure) || say_place_on_chart(passage, i, *figure)) return true;
     if (say_lettered_name(passage, i, *figure) || say_age(passage, i, *figure)) return true;
     if (say_glued_stone(passage, i, *figure) || say_times(passage, i, *figure)) return true;
     if (say_feet(passage, i, *figure) || say_compound(passage, i, token)) return true;
@@ -982,8 +1125,10 @@ bool say_measure(Passage& passage, std::size_t i) {
                               tells_apart(passage, i, figure->suffix);
         Figure bare = *figure;
         bare.suffix = behind_part(*figure);
-        const std::string unit =
-            glued_unit(bare, singular ? Number::singular : Number::plural, language);
+        const Number number = singular ? Number::singular : Number::plural;
+        std::string unit = glued_unit(bare, number, language);
+        if (unit.empty() && is_told_unit(passage, i, bare.suffix)) // "285K", "a 13A fuse"
+            unit = single_unit(bare.suffix, number, language);
         if (unit.empty()) return false;
         // The race: "fifteen hundred meters".
         const bool race = figure->whole == "1500" && figure->suffix == "m" && !figure->grouped;

@@ -336,12 +336,23 @@ bool is_unspoken(std::string_view raw) {
     return !spoken;
 }
 
+// "The mean was 14.3 (SD 2.1)", "SD = 3"
+bool say_standard_deviation(Passage& passage, std::size_t i) {
+    if (passage.raw(i) != "SD" || !passage.joined(i)) return false;
+    const std::optional<Figure> figure = read_figure(passage.text(i + 1));
+    const bool decimal = figure && figure->is_bare() && !figure->fraction.empty();
+    if (!decimal && passage.text(i + 1) != "=") return false;
+    passage.say(i, "standard deviation");
+    return true;
+}
+
 } // namespace
 
 bool say_symbol(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);
     const std::string text = passage.text(i);
     if (text == "-") return say_lone_hyphen(passage, i);
+    if (say_standard_deviation(passage, i)) return true;
     if (text == "x" || text == "X") return say_lone_x(passage, i);
     if (text == "/" && i + 2 < passage.size() && passage.text(i + 2) == "=") {
         passage.say(i, "divided by"); // "12 / 4 = 3"

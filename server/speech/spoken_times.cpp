@@ -375,7 +375,43 @@ bool say_ratio(Passage& passage, std::size_t i, std::string_view token) {
     if (!left || !right || !left->is_bare() || !right->is_bare() || !right->fraction.empty())
         return false;
     const Language language = passage.language();
-    passage.say(i, number_words(*left, language) + " to " + number_words(*right, language));
+    const bool halves = token == "50:50"; // "fifty fifty"
+    passage.say(i, number_words(*left, language) + (halves ? " " : " to ") +
+                       number_words(*right, language));
+    return true;
+}
+
+// "Mix it 1:10", "mixed at 1:20 with water", "a 1:10 scale": parts and no hour. "2 : 3" has blanks.
+bool is_told_ratio(const Passage& passage, std::size_t i) {
+    static constexpr auto before = std::to_array<std::string_view>({
+        "dilute",
+        "diluted",
+        "dilution",
+        "mix",
+        "mixed",
+        "mixing",
+        "parts",
+        "proportion",
+        "proportions",
+        "ratio",
+        "ratios",
+        "scale",
+    });
+    static constexpr auto behind = std::to_array<std::string_view>(
+        {"dilution", "gradient", "mix", "mixture", "model", "odds", "ratio", "scale", "slope"});
+    if (passage.joined(i) && is_one_of(passage.folded(i + 1), behind)) return true;
+    for (std::size_t back = 1; back <= 3 && back <= i && passage.follows(i - back + 1); ++back) {
+        if (is_one_of(passage.folded(i - back), before)) return true;
+    }
+    return false;
+}
+
+bool say_spaced_ratio(Passage& passage, std::size_t i, std::string_view token) {
+    if (passage.between(i) != " : " || digits_at(token) != token.size() || token.size() > 4)
+        return false;
+    const std::string other = passage.text(i + 1);
+    if (other.empty() || digits_at(other) != other.size()) return false;
+    passage.say(i, cardinal(token, passage.language()) + " to");
     return true;
 }
 
@@ -752,8 +788,11 @@ bool say_time(Passage& passage, std::size_t i) {
         say_elapsed(passage, i, token)) {
         return true;
     }
+    if (say_spaced_ratio(passage, i, token)) return true;
     const std::string half = half_behind(passage, i);
     const bool colon = token.find(':') != std::string::npos;
+    if (colon && half.empty() && is_told_ratio(passage, i) && say_ratio(passage, i, token))
+        return true;
     const bool glued = ascii::is_letter(token.back());
     const bool stopped = is_stopped_clock(passage, i, token);
     if (!stopped && half.empty() && is_open_stop(passage, i, token)) {

@@ -939,6 +939,39 @@ TEST_CASE("spoken/says telephone numbers as they are printed") {
     CHECK(said_in_uk("020-7946-0958") == "oh two oh seven nine four six oh nine five eight");
 }
 
+// Units: SI brochure, tables 2, 4 and 7. The unit of a single letter needs a decimal, a quantity
+// near it or a sign of equality; "ppt" is salt to those who study the sea: common practice, no
+// source.
+TEST_CASE("spoken/says the figures of a science lesson") {
+    const std::vector<Row> rows = {
+        {"1.96 N, a force of 5 N, 60 N over 6 cm²",
+         "one point nine six newtons a force of five newtons sixty newtons over six square "
+         "centimetres"},
+        {"T = 285 K, 273.15 K, 6.5 GPa, in 4K, Flat 5 N",
+         "t equals two hundred and eighty five kelvin two hundred and seventy three point one five "
+         "kelvin six point five gigapascals in four k flat five n"},
+        {"a 13 A fuse and 60 J of energy", "a thirteen amp fuse and sixty joules of energy"},
+        {"3.8 bn years, 65 Ma, 300 mn, 35 ppt",
+         "three point eight billion years sixty five million years three hundred million thirty "
+         "five parts per thousand"},
+        {"the mean (SD 2.1), Patella spp. live",
+         "the mean standard deviation two point one patella species live"},
+        {"4 m/10 min, 2.5x in 18 months, 4.4x",
+         "four metres per ten minutes two point five times in eighteen months four point four x"},
+        {"Mix it 1:10. It was mixed at 1:20 with water at 1:20.",
+         "mix it one to ten it was mixed at one to twenty with water at one twenty"},
+        {"50:50, 2 : 3, a 1:10 scale", "fifty fifty two to three a one to ten scale"},
+        {"50° 21' N and 50° 21′ 30″ N, 4°08'W, 50N, 4W",
+         "fifty degrees twenty one minutes north and fifty degrees twenty one minutes thirty "
+         "seconds north four degrees oh eight minutes west fifty north four west"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+    CHECK(readings("35 ppt") == std::vector<std::string>{"parts per trillion"});
+}
+
 // Minutes and seconds as announcers and sound people write them; common practice, no source.
 TEST_CASE("spoken/tells running times from feet and inches") {
     const std::vector<Row> rows = {
