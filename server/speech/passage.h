@@ -88,12 +88,14 @@ bool say_roman(Passage& passage, std::size_t i);
 bool say_abbreviation(Passage& passage, std::size_t i);
 // "No.5", "pp.12-18": the abbreviation against its figure.
 bool say_glued_abbreviation(Passage& passage, std::size_t i);
+bool say_glued_number(Passage& passage, std::size_t i);
 bool say_initials(Passage& passage, std::size_t i);
 bool say_symbol(Passage& passage, std::size_t i);
 void say_mixed(Passage& passage, std::size_t i);
 
 bool say_names_of_dates(Passage& passage, std::size_t i);
 bool say_span_of_names(Passage& passage, std::size_t i);
+bool say_short_weekday(Passage& passage, std::size_t i);
 bool say_direction(Passage& passage, std::size_t i);
 bool say_power(Passage& passage, std::size_t i);
 // "2πr²", "s/t" of a sum.

@@ -136,13 +136,14 @@ void say_small(Passage& passage, std::size_t i, bool ascii) {
     }
     // A dash with blanks takes three bytes, so most words are never asked.
     if (passage.between(i).size() > 2 && say_span_of_names(passage, i)) return;
+    if (ascii::is_upper(raw[0]) && say_short_weekday(passage, i)) return;
     if (raw == "Rs" && say_money(passage, i)) return;
     if (raw.size() == 2 || raw.size() == 3) {
         if (say_bare_unit(passage, i)) return;
     }
     if (ascii && raw.size() <= 6 && say_small_roman(passage, i)) return;
     if (ascii && raw.size() >= 3 && raw.size() <= 5 && say_small_initials(passage, i)) return;
-    if (!ascii && raw.size() <= 2 && say_symbol(passage, i)) return; // Greek letters
+    if (!ascii && raw.size() <= 3 && say_symbol(passage, i)) return; // Greek letters
     if (!single && ascii && raw.size() <= 6 && is_abbreviation(ascii::lower(raw)) &&
         say_abbreviation(passage, i))
         return;

@@ -442,8 +442,29 @@ bool say_glued_abbreviation(Passage& passage, std::size_t i) {
     return true;
 }
 
+// "our No1 bun", "Nº5": no nobelium.
+bool say_glued_number(Passage& passage, std::size_t i) {
+    std::string_view rest = passage.raw(i);
+    bool sign = false;
+    for (const std::string_view no : {"No", "Nº", "N°", "№", "nº", "n°"}) {
+        if (!sign && rest.starts_with(no)) {
+            rest.remove_prefix(no.size());
+            sign = true;
+        }
+    }
+    const std::optional<int> number = to_int(rest);
+    if (!sign || !number || rest.size() > 4 || rest[0] == '0') return false;
+    passage.say(i, "number " + cardinal(*number, passage.language()));
+    return true;
+}
+
 bool say_abbreviation(Passage& passage, std::size_t i) {
     const std::string folded = passage.folded(i);
+    // "The no. of limpets is 5."
+    if (folded == "no" && passage.joined_by_stop(i) && passage.folded(i + 1) == "of") {
+        passage.say(i, "number");
+        return true;
+    }
     if (folded == "st" || folded == "dr") return say_saint_or_street(passage, i, folded);
     if (say_saint_in_name(passage, i)) return true;
     const Abbreviation* entry = find(folded);

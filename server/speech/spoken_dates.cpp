@@ -115,6 +115,7 @@ constexpr auto weekdays = std::to_array<std::string_view>(
 std::string_view weekday_of(std::string_view folded) {
     if (folded == "thurs" || folded == "thur") return "thursday";
     if (folded == "tues") return "tuesday";
+    if (folded == "weds") return "wednesday";
     for (const std::string_view day : weekdays) {
         if (folded == day || folded == day.substr(0, 3)) return day;
     }
@@ -196,7 +197,7 @@ bool say_day_of_month(Passage& passage, std::size_t i) {
 // "Fri 11 to Sun 13 June": the day whose month comes later.
 void say_earlier_day(Passage& passage, std::size_t i, int day) {
     static constexpr auto links =
-        std::to_array<std::string_view>({"and", "or", "through", "to", "until"});
+        std::to_array<std::string_view>({"&", "and", "or", "through", "to", "until"});
     if (i < 4 || !passage.follows(i) || !passage.follows(i - 1) || !passage.follows(i - 2) ||
         !passage.follows(i - 3))
         return;
@@ -957,6 +958,76 @@ void say_weekday_before(Passage& passage, std::size_t first) {
     const std::string_view day = weekday_of(passage.folded(first - 1));
     if (day.empty() || !is_gap_of_name(passage.between(first - 1))) return;
     if (ascii::is_upper(passage.raw(first - 1)[0])) passage.say(first - 1, day);
+}
+
+namespace {
+
+// "on Mon and Tues", "bank holiday Mon", "every Weds", "Mon to Fri": a day and no word of its own
+// ("He sat", "the sun").
+bool is_told_weekday(const Passage& passage, std::size_t i) {
+    static constexpr auto sure = std::to_array<std::string_view>({"Thur", "Thurs", "Tues", "Weds"});
+    static constexpr auto before =
+        std::to_array<std::string_view>({"by", "each", "early", "every", "holiday", "last", "late",
+                                         "next", "on", "this", "till", "until"});
+    static constexpr auto behind =
+        std::to_array<std::string_view>({"afternoon", "afternoons", "evening", "evenings",
+                                         "lunchtime", "morning", "mornings", "night", "nights"});
+    static constexpr auto links =
+        std::to_array<std::string_view>({"&", "and", "or", "through", "to", "until"});
+    if (is_one_of(passage.raw(i), sure)) return true;
+    const auto is_day = [&](std::size_t at) {
+        return ascii::is_upper((passage.text(at) + "x")[0]) &&
+               !weekday_of(passage.folded(at)).empty();
+    };
+    if (passage.follows(i)) {
+        const std::string word = passage.folded(i - 1);
+        if (is_one_of(word, before)) return true;
+        if (i > 1 && is_one_of(word, links) && passage.follows(i - 1) && is_day(i - 2)) return true;
+    }
+    if (i > 0 && passage.joined_by_comma(i - 1) && is_day(i - 1)) return true;
+    if (passage.joined_by_comma(i)) return is_day(i + 1);
+    if (!passage.joined(i)) return false;
+    const std::string next = passage.folded(i + 1);
+    if (is_one_of(next, behind)) return true;
+    return is_one_of(next, links) && passage.joined(i + 1) && is_day(i + 2);
+}
+
+// "Fri 1st", "Fri 1st-Sun 3rd": the day of the month behind the day; a month says it by itself.
+bool say_ordinal_behind(Passage& passage, std::size_t i) {
+    if (!passage.joined(i)) return false;
+    const std::string token = passage.text(i + 1);
+    const std::size_t hyphen = token.find('-');
+    const std::optional<Day> day = read_day(std::string_view(token).substr(0, hyphen));
+    if (!day || !day->ordinal) return false;
+    if (hyphen == std::string::npos) {
+        const bool month = passage.adjacent(i + 1) && month_of(passage.folded(i + 2)) != 0;
+        if (!month) passage.say(i + 1, "the " + day_words(day->number));
+        return true;
+    }
+    const std::string_view to =
+        weekday_of(ascii::lower(std::string_view(token).substr(hyphen + 1)));
+    if (to.empty()) return false;
+    passage.say(i + 1, "the " + day_words(day->number) + " to " + std::string(to));
+    if (!passage.joined(i + 1)) return true;
+    const bool month = passage.adjacent(i + 2) && month_of(passage.folded(i + 3)) != 0;
+    if (const std::optional<Day> last = read_day(passage.text(i + 2));
+        last && last->ordinal && !month)
+        passage.say(i + 2, "the " + day_words(last->number));
+    return true;
+}
+
+} // namespace
+
+// "on Mon", "Fri 1st": the short name of a day.
+bool say_short_weekday(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    if (raw.size() < 3 || raw.size() > 5 || !ascii::is_upper(raw[0]) || !ascii::is_lower(raw[1]))
+        return false;
+    const std::string_view day = weekday_of(passage.folded(i));
+    if (day.empty()) return false;
+    if (!say_ordinal_behind(passage, i) && !is_told_weekday(passage, i)) return false;
+    passage.say(i, day);
+    return true;
 }
 
 // "Mon/Wed/Fri", "Jan/Feb": one after the other.

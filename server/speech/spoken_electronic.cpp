@@ -464,8 +464,47 @@ bool say_electronic(Passage& passage, std::size_t i) {
     return true;
 }
 
+namespace {
+
+// "PL34 0HE": the end of a British postcode, whose nought is "oh".
+bool say_postcode_end(Passage& passage, std::size_t i, std::string_view token) {
+    if (token.size() != 3 || !ascii::is_digit(token[0]) || !ascii::is_upper(token[1]) ||
+        !ascii::is_upper(token[2]) || !passage.follows(i))
+        return false;
+    const std::string_view area = passage.raw(i - 1);
+    if (area.size() < 2 || area.size() > 4 || !ascii::is_upper(area[0]) ||
+        std::none_of(area.begin(), area.end(), ascii::is_digit))
+        return false;
+    passage.say(i, digit_by_digit(token.substr(0, 1), "oh") + " ." + ascii::lower(token.substr(1)));
+    return true;
+}
+
+// "C17th", "17thC", "17th-C": the seventeenth century.
+bool say_century(Passage& passage, std::size_t i, std::string_view token) {
+    std::string_view number = token;
+    const bool first = number.starts_with('C') || number.starts_with('c');
+    const bool last = number.ends_with('C') || number.ends_with('c');
+    if (first == last) return false;
+    if (first) number.remove_prefix(1);
+    if (last) number.remove_suffix(1);
+    if (last && number.ends_with('-')) number.remove_suffix(1);
+    if (number.size() < 3 || number.size() > 4) return false;
+    const std::string_view ending = number.substr(number.size() - 2);
+    const std::optional<int> century = to_int(number.substr(0, number.size() - 2));
+    if (!century || *century < 1 || *century > 21 ||
+        (ending != "st" && ending != "nd" && ending != "rd" && ending != "th"))
+        return false;
+    passage.say(i, ordinal(number.substr(0, number.size() - 2), passage.language()) + " century");
+    return true;
+}
+
+} // namespace
+
 void say_mixed(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
+    if (say_glued_number(passage, i) || say_postcode_end(passage, i, token) ||
+        say_century(passage, i, token))
+        return;
     if (token == "WW1" || token == "WW2") {
         passage.say(i, token.back() == '1' ? "world war one" : "world war two");
         return;

@@ -553,7 +553,7 @@ bool say_over(Passage& passage, std::size_t i, std::string_view token) {
 
 // "f/2.8", "f/8": how far a lens is open.
 bool say_aperture(Passage& passage, std::size_t i, std::string_view token) {
-    if (!token.starts_with("f/")) return false;
+    if (!token.starts_with("f/") && !token.starts_with("F/")) return false;
     const std::optional<Figure> stop = read_figure(token.substr(2));
     if (!stop || !stop->is_bare() || to_int(stop->whole).value_or(100) > 90) return false;
     passage.say(i, ".f " + number_words(*stop, passage.language()));

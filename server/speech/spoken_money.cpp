@@ -105,6 +105,29 @@ std::string rate_words(std::string_view suffix, Language language) {
     return name.empty() ? name : "per " + name;
 }
 
+// "£5pp", "£12pppn", "£600pcm": what a price is for, as advertisements and lets have it.
+std::string_view terms_words(std::string_view suffix) {
+    struct Terms {
+        std::string_view sign;
+        std::string_view words;
+    };
+    static constexpr auto terms = std::to_array<Terms>({
+        {"pa", "per year"},
+        {"pcm", "per calendar month"},
+        {"pn", "per night"},
+        {"pp", "per person"},
+        {"ppn", "per person per night"},
+        {"pppn", "per person per night"},
+        {"pppw", "per person per week"},
+        {"ppw", "per person per week"},
+        {"pw", "per week"},
+    });
+    for (const Terms& term : terms) {
+        if (term.sign == suffix) return term.words;
+    }
+    return {};
+}
+
 struct Amount {
     Figure figure;
     const Currency* currency = nullptr;
@@ -136,6 +159,10 @@ bool read_suffix(Amount& amount, Language language) {
     if (suffix == "'s" || suffix == "s") return true; // "$20's worth", "in $20s"
     if (suffix == "ish") {
         amount.tail = suffix;
+        return true;
+    }
+    if (const std::string_view terms = terms_words(suffix); !terms.empty()) {
+        amount.tail = terms;
         return true;
     }
     // "€1.2bn/yr"
@@ -184,6 +211,21 @@ std::string_view magnitude_word(const Passage& passage, std::size_t i) {
     return short_word ? magnitude_of_suffix(word) : std::string_view{};
 }
 
+// "£5 million-worth"
+bool say_worth_of_millions(Passage& passage, std::size_t i, const Amount& amount,
+                           std::string before) {
+    const std::string next = passage.folded(i + 1);
+    const std::size_t hyphen = next.find('-');
+    if (hyphen == std::string::npos || next.substr(hyphen) != "-worth") return false;
+    const std::string_view magnitude = magnitude_of_word(std::string_view(next).substr(0, hyphen));
+    if (magnitude.empty()) return false;
+    append_words(before, number_words(amount.figure, passage.language()));
+    passage.say(i, before);
+    passage.say(i + 1,
+                std::string(magnitude) + ' ' + std::string(amount.currency->many) + " worth");
+    return true;
+}
+
 // Said at i behind `before`; a magnitude word behind it takes the currency.
 void say_amount(Passage& passage, std::size_t i, Amount amount, std::string before = {}) {
     const Language language = passage.language();
@@ -197,6 +239,11 @@ void say_amount(Passage& passage, std::size_t i, Amount amount, std::string befo
         append_words(before, number_words(amount.figure, language));
         passage.say(i, before);
         return;
+    }
+    if (open && say_worth_of_millions(passage, i, amount, before)) return;
+    if (open) { // "£20 pp"
+        const std::string_view terms = terms_words(passage.text(i + 1));
+        if (!terms.empty()) passage.say(i + 1, terms);
     }
     amount.singular = amount.singular || is_attributive(passage, i, i);
     append_words(before, money_words(amount, language));

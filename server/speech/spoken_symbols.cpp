@@ -57,6 +57,8 @@ constexpr auto signs = std::to_array<Named>({
     {"©", "copyright"},
     {"°", "degrees"},
     {"№", "number"},
+    {"Nº", "number"},
+    {"N°", "number"},
     {"µ", "mu"},
     {"α", "alpha"},
     {"β", "beta"},

@@ -357,6 +357,18 @@ bool say_bracketed_nought(Passage& passage, std::size_t i, std::string_view toke
     return true;
 }
 
+// "555-LIMPET"
+bool say_lettered_number(Passage& passage, std::size_t i,
+                         const std::vector<std::string_view>& groups) {
+    if (groups.size() != 2 || groups[0].size() != 3 || !all_digits(groups[0]) ||
+        groups[1].size() < 4 || groups[1].size() > 7 ||
+        !std::all_of(groups[1].begin(), groups[1].end(), ascii::is_upper) ||
+        !has_call_cue(passage, i))
+        return false;
+    passage.say(i, said_digits(groups[0], passage.language()) + ' ' + ascii::lower(groups[1]));
+    return true;
+}
+
 // "01632-960123", "01632/960123", "0800-001-234": the code of a place and the number there.
 bool is_number_with_code(const std::vector<std::string_view>& groups) {
     if (groups.size() < 2 || !std::all_of(groups.begin(), groups.end(), all_digits)) return false;
@@ -402,7 +414,7 @@ bool say_telephone(Passage& passage, std::size_t i) {
     const std::vector<std::string_view> groups = split_groups(body);
     if (groups.size() < 2 && !plus) return false;
     if (say_internet_address_and_more(passage, i, body)) return true;
-    if (say_vanity(passage, i, groups)) return true;
+    if (say_vanity(passage, i, groups) || say_lettered_number(passage, i, groups)) return true;
     if (!is_telephone(groups, body, plus))
         return body.find('-') != std::string_view::npos && say_long_number(passage, i, groups);
     std::string words = plus ? "plus" : "";

@@ -756,6 +756,31 @@ bool say_clock_range(Passage& passage, std::size_t i, std::string_view token) {
     return true;
 }
 
+// "7/8pm", "7/8 p.m.": one or the other; "7/6c": the hour on the coast and in the middle of the US.
+bool say_either_hour(Passage& passage, std::size_t i, std::string_view token) {
+    const std::size_t slash = token.find('/');
+    if (slash == std::string_view::npos) return false;
+    const std::optional<int> first = to_int(token.substr(0, slash));
+    const std::string_view behind = token.substr(slash + 1);
+    const std::size_t digits = digits_at(behind);
+    const std::optional<int> second = to_int(behind.substr(0, digits));
+    const std::string glued = half_of(behind.substr(digits));
+    const std::string half = digits == behind.size() ? half_behind(passage, i) : glued;
+    const bool central = behind.substr(digits) == "c";
+    if (!first || !second || *first < 1 || *first > 12 || *second < 1 || *second > 12 ||
+        (half.empty() && !central))
+        return false;
+    const Language language = passage.language();
+    std::string words = cardinal(*first, language);
+    append_words(words, central ? "" : "or");
+    append_words(words, cardinal(*second, language));
+    if (central) append_words(words, "central");
+    if (!glued.empty()) append_words(words, "." + glued);
+    passage.say(i, words);
+    if (glued.empty() && !half.empty()) passage.say(i + 1, "." + half);
+    return true;
+}
+
 // "noon-3pm", "9am-noon", "noon-3 p.m."
 bool say_named_hour_range(Passage& passage, std::size_t i) {
     const std::string token = passage.folded(i);
@@ -781,11 +806,11 @@ bool say_time(Passage& passage, std::size_t i) {
     const std::string token = passage.text(i);
     if (say_named_hour_range(passage, i)) return true;
     if (token.empty() || !ascii::is_digit(token[0])) return false;
-    if (say_running_time(passage, i, token) || say_verse(passage, i, token) ||
-        say_place_in_recording(passage, i, token) || say_time_taken(passage, i, token) ||
-        say_stopped_seconds(passage, i, token) || say_duration(passage, i, token) ||
-        say_clock_range(passage, i, token) || say_watch(passage, i, token) ||
-        say_elapsed(passage, i, token)) {
+    if (say_either_hour(passage, i, token) || say_running_time(passage, i, token) ||
+        say_verse(passage, i, token) || say_place_in_recording(passage, i, token) ||
+        say_time_taken(passage, i, token) || say_stopped_seconds(passage, i, token) ||
+        say_duration(passage, i, token) || say_clock_range(passage, i, token) ||
+        say_watch(passage, i, token) || say_elapsed(passage, i, token)) {
         return true;
     }
     if (say_spaced_ratio(passage, i, token)) return true;

@@ -972,6 +972,35 @@ TEST_CASE("spoken/says the figures of a science lesson") {
     CHECK(readings("35 ppt") == std::vector<std::string>{"parts per trillion"});
 }
 
+// Common practice, no source.
+TEST_CASE("spoken/says short days and what advertisements write") {
+    const std::vector<Row> rows = {
+        {"Fri 1st–Sun 3rd May, Mon 4th to Wed 6th",
+         "friday the first to sunday the third of may monday the fourth to wednesday the sixth"},
+        {"bank holiday Mon, on Mon and Tues, every Weds",
+         "bank holiday monday on monday and tuesday every wednesday"},
+        {"Sat 3 & Sun 4 July, Wed 6th–Fri 8th",
+         "saturday the third and sunday the fourth of july wednesday the sixth to friday the "
+         "eighth"},
+        {"He sat in the sun. A wed couple. Sat nav. Sun and sand. Mon ami.",
+         "he sat in the sun a wed couple sat nav sun and sand mon ami"},
+        {"from £5pp, £12.50pppn, £20 pp, £600pcm",
+         "from five pounds per person twelve pounds fifty per person per night twenty pounds per "
+         "person six hundred pounds per calendar month"},
+        {"our No1 bun, Nº 5, the no. of limpets, No. 3",
+         "our number one bun number five the number of limpets number three"},
+        {"£5 million-worth of buns, excl. VAT", "five million pounds worth of buns excluding vat"},
+        {"PL34 0HE, a C17th boat, 7/8pm, 6/7 pm",
+         "pl thirty four oh he a seventeenth century boat seven or eight pm six or seven pm"},
+    };
+    for (const Row& row : rows) {
+        INFO(row.written);
+        CHECK(said_in_uk(row.written) == row.spoken);
+    }
+    CHECK(said("Call 555-LIMPET at 8/7c, F/2.8") ==
+          "call five five five limpet at eight seven central f two point eight");
+}
+
 // Minutes and seconds as announcers and sound people write them; common practice, no source.
 TEST_CASE("spoken/tells running times from feet and inches") {
     const std::vector<Row> rows = {
