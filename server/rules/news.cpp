@@ -179,6 +179,15 @@ bool is_carrier(std::string_view word) {
     return is_one_of(word, list);
 }
 
+// "A pair of boots": the boots.
+bool is_measure(std::string_view word) {
+    constexpr std::array<std::string_view, 22> list = {
+        "bag",   "bit", "bottle", "bowl",  "box",  "bunch", "couple", "cup",
+        "glass", "jar", "kind",   "list",  "lots", "lot",   "pair",   "piece",
+        "pile",  "row", "sheet",  "slice", "sort", "type"};
+    return is_one_of(word, list);
+}
+
 // "Today", "tomorrow": when they open the sentence they set the scene.
 bool sets_scene(std::string_view word) {
     constexpr std::array<std::string_view, 6> list = {"today",     "tomorrow", "tonight",
@@ -222,6 +231,7 @@ double news_worth(const ThoughtView& view, const Sentence& sentence, int index) 
     const std::string word = ascii::lower(view.word(index));
     // "Ten times", "ten years ago": the number, or neither.
     if (word == "times" && is_number(view, index - 1)) return for_carrier;
+    if (is_measure(word) && heard(view, index + 1) == "of") return for_carrier;
     if (word == "ago" || is_labelled(view, index + 1)) return for_label;
     if (is_carrier(word) || (index == sentence.first && sets_scene(word))) return for_carrier;
     double worth = tells_most(word) ? for_most : 0;

@@ -3,6 +3,7 @@
 #include "rules/breath.h"
 #include "rules/clause.h"
 #include "rules/contrast.h"
+#include "rules/enumeration.h"
 #include "rules/news.h"
 #include "rules/split.h"
 #include "rules/word_class.h"
@@ -16,6 +17,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 namespace say::rules {
 namespace {
@@ -30,8 +32,9 @@ constexpr double for_longest = 0.2;
 constexpr double for_name = 0.3;
 constexpr double for_singled_out = 0.5;
 constexpr double for_given = -0.6;
-constexpr double for_opener = -0.8;  // "Then we ...": it joins, it is not the news
-constexpr double least_stress = 0.5; // "some": below it no reader leans on the word
+constexpr double for_opener = -0.8;   // "Then we ...": it joins, it is not the news
+constexpr double for_last_item = 1.0; // "stones, weed and a crab"
+constexpr double least_stress = 0.5;  // "some": below it no reader leans on the word
 
 // A mark may go around letters, digits and what stands between them; around an address it would be
 // text.
@@ -140,14 +143,38 @@ bool can_be_marked(const ThoughtView& view, int index) {
            !is_never_leant_on(view, index) && stands_alone(view, index);
 }
 
-double worth_in(const ThoughtView& view, const Sentence& sentence, int longest, int index) {
+// What is asked about every word of a sentence, found once.
+struct Frame {
+    Sentence sentence;
+    int longest = -1; // the longest content word
+    std::optional<Enumeration> list;
+};
+
+Frame frame_of(const ThoughtView& view, const Sentence& sentence) {
+    return {sentence, longest_content_word(view, sentence), find_enumeration(view, sentence)};
+}
+
+// An item that is not the last: the list goes on, so nobody leans on it. A price is news all the
+// same.
+bool is_earlier_item(const ThoughtView& view, const Frame& frame, int index) {
+    if (!frame.list || is_quantity(view, index)) return false;
+    return frame.list->head <= index && index < frame.list->last;
+}
+
+bool is_last_item(const Frame& frame, int index) {
+    return frame.list && frame.list->end == frame.sentence.last && frame.list->last <= index;
+}
+
+double worth_in(const ThoughtView& view, const Frame& frame, int index) {
+    const Sentence& sentence = frame.sentence;
     const std::string_view word = view.word(index);
     const bool name = index > sentence.first && ascii::is_upper(word.front());
     double worth = static_cast<double>(said_at(view, index).phrasing.stress);
-    if (index == longest) worth += for_longest;
+    if (index == frame.longest) worth += for_longest;
     worth += news_worth(view, sentence, index);
     if (name) worth += for_name;
     if (is_singled_out(view, index)) worth += for_singled_out;
+    if (is_last_item(frame, index)) worth += for_last_item;
     if (is_given(view, index)) worth += for_given;
     if (index == sentence.first && is_opener(view, index)) worth += for_opener;
     return worth;
@@ -179,12 +206,12 @@ bool has_loose_star(const ThoughtView& view) {
 
 // The word that a reader would lean on, or -1.
 int best_word(const ThoughtView& view, const Sentence& sentence) {
-    const int longest = longest_content_word(view, sentence);
+    const Frame frame = frame_of(view, sentence);
     double best = 0;
     int word = -1;
     for (int i = sentence.first; i < sentence.last; ++i) {
-        if (!is_leant_on(view, i)) continue;
-        const double worth = worth_in(view, sentence, longest, i);
+        if (!is_leant_on(view, i) || is_earlier_item(view, frame, i)) continue;
+        const double worth = worth_in(view, frame, i);
         if (word >= 0 && worth <= best) continue;
         best = worth;
         word = i;
@@ -315,7 +342,7 @@ std::string_view written_as(MarkKind kind) {
 double stress_worth(const ThoughtView& view, int index) {
     const Sentence* sentence = sentence_of(view, index);
     if (sentence == nullptr || !is_leant_on(view, index)) return -1;
-    return std::max(0.0, worth_in(view, *sentence, longest_content_word(view, *sentence), index));
+    return std::max(0.0, worth_in(view, frame_of(view, *sentence), index));
 }
 
 std::vector<Suggestion> suggest(const ThoughtView& view) {

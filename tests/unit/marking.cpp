@@ -94,6 +94,29 @@ TEST_CASE("marking/leans on the news: the figure, or the last new thing") {
     CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
 }
 
+// A list goes on until its last item: [custom]. The first eight are a tester's.
+TEST_CASE("marking/leans on the last item of a list") {
+    const auto sample = GENERATE(values<Sample>({
+        {"I saw stones, weed and a *crab* that was already dead.", "things"},
+        {"You need a string, a pencil, a sheet and a pair of boots that *grip*.", "things"},
+        {"Bring boots, a coat and something to *eat*.", "things"},
+        {"Just flour, water, salt and *time*.", "things"},
+        {"Look, listen and *learn*.", "things to do"},
+        {"First wash, then dry, then *count*.", "steps"},
+        {"We had a roof that leaked, a box of shells / and a list of *names*.", "things"},
+        {"Weather for the weekend: dry, bright, and *windy*.", "behind a label"},
+        {"Bring a torch, a flask and a dry *coat*.", "things"},
+        {"We sell bread, cakes and *coffee*.", "things"},
+        {"Stop, look and *listen*.", "things to do"},
+        {"First we mix, then we knead, then we *bake*.", "steps"},
+        {"You'll hear the sea, the gulls and the harbour *bell*.", "things"},
+        {"Our bread has three things in it: flour, water and *salt*.", "behind a count"},
+        {"Fishermen, nurses, bus drivers, and that one neighbour who *runs*.", "people"},
+    }));
+    INFO(sample.why);
+    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
+}
+
 // What names is no news, what counts is: [custom]. The first ten are a tester's.
 TEST_CASE("marking/leans on numbers that count, and not on those that name") {
     const auto sample = GENERATE(values<Sample>({
