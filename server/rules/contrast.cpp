@@ -200,6 +200,20 @@ int news_of_answer(const ThoughtView& view, int denial, const Sentence& answer) 
     return last_new_word(view, denial, answer.first, answer.last);
 }
 
+// "Less plastic, more time": what is asked for stands last. "I used to fear the sea; now I miss
+// it": what holds today.
+int after_change(const ThoughtView& view, const Sentence& sentence) {
+    const int part = end_of_part(view, sentence.first, sentence.last);
+    if (part >= sentence.last) return -1;
+    const std::string_view from = heard(view, sentence.first);
+    const std::string_view to = heard(view, part);
+    const bool less = from == "less" || from == "fewer";
+    if ((less && to == "more") || (from == "more" && (to == "less" || to == "fewer")))
+        return last_new_word(view, sentence.first, part, sentence.last);
+    if (to != "now" || !is_said_in(view, "used", sentence.first, part)) return -1;
+    return last_new_word(view, sentence.first, part + 1, sentence.last);
+}
+
 int size_of(const Sentence& sentence) {
     return sentence.last - sentence.first;
 }
@@ -227,7 +241,7 @@ void join_sentences(const ThoughtView& view, const Sentence& denial, const Sente
 
 int within(const ThoughtView& view, const Sentence& sentence) {
     if (size_of(sentence) > longest_sentence) return -1;
-    for (const auto find : {before_denial, after_denial, last_of_likes}) {
+    for (const auto find : {before_denial, after_denial, last_of_likes, after_change}) {
         const int word = find(view, sentence);
         if (word >= 0) return word;
     }

@@ -166,7 +166,7 @@ bool trails(std::string_view word) {
 
 // Verbs and adjectives that say little without what follows them.
 bool is_carrier(std::string_view word) {
-    constexpr std::array<std::string_view, 76> list = {
+    constexpr std::array<std::string_view, 79> list = {
         "ask",    "asked",   "became", "become", "began",  "begin", "begins", "bring",  "call",
         "called", "came",    "choose", "come",   "comes",  "cost",  "costs",  "e-mail", "end",
         "ends",   "every",   "find",   "found",  "get",    "gets",  "give",   "gives",  "go",
@@ -175,8 +175,17 @@ bool is_carrier(std::string_view word) {
         "move",   "need",    "needs",  "next",   "please", "put",   "rate",   "rated",  "said",
         "save",   "saved",   "say",    "says",   "see",    "seen",  "show",   "shows",  "sounds",
         "start",  "started", "starts", "stay",   "take",   "takes", "tell",   "thank",  "thanks",
-        "think",  "thought", "told",   "want"};
+        "think",  "thought", "told",   "tried",  "try",    "used",  "want"};
     return is_one_of(word, list);
+}
+
+// "In order", "of course": nobody leans on these.
+bool is_set_phrase(std::string_view left, std::string_view word) {
+    constexpr std::array<std::string_view, 8> behind_in = {
+        "addition", "case", "fact", "general", "order", "particular", "short", "terms"};
+    constexpr std::array<std::string_view, 4> behind_at = {"all", "first", "last", "present"};
+    if (left == "in") return is_one_of(word, behind_in);
+    return (left == "of" && word == "course") || (left == "at" && is_one_of(word, behind_at));
 }
 
 // "A pair of boots": the boots.
@@ -231,6 +240,7 @@ double news_worth(const ThoughtView& view, const Sentence& sentence, int index) 
     const std::string word = ascii::lower(view.word(index));
     // "Ten times", "ten years ago": the number, or neither.
     if (word == "times" && is_number(view, index - 1)) return for_carrier;
+    if (is_set_phrase(heard(view, index - 1), word)) return for_carrier;
     if (is_measure(word) && heard(view, index + 1) == "of") return for_carrier;
     if (word == "ago" || is_labelled(view, index + 1)) return for_label;
     if (is_carrier(word) || (index == sentence.first && sets_scene(word))) return for_carrier;

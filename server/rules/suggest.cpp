@@ -33,6 +33,10 @@ constexpr double for_name = 0.3;
 constexpr double for_singled_out = 0.5;
 constexpr double for_given = -0.6;
 constexpr double for_opener = -0.8;   // "Then we ...": it joins, it is not the news
+constexpr double for_frame = -0.3;    // said again later in the sentence
+constexpr double for_manner = -0.6;   // "Gently lay the string"
+constexpr double for_command = -0.5;  // "Lay the string"
+constexpr double for_particle = 0.6;  // "sold out"
 constexpr double for_last_item = 1.0; // "stones, weed and a crab"
 constexpr double least_stress = 0.5;  // "some": below it no reader leans on the word
 
@@ -109,10 +113,63 @@ bool is_given(const ThoughtView& view, int index) {
 }
 
 bool is_opener(const ThoughtView& view, int index) {
-    constexpr std::array<std::string_view, 10> openers = {
-        "also", "finally", "first", "here", "next", "now", "so", "then", "there", "well"};
+    constexpr std::array<std::string_view, 11> openers = {
+        "also", "finally", "first", "here", "next", "now", "so", "still", "then", "there", "well"};
     const std::string_view word = heard(view, index);
     return is_one_of(word, openers);
+}
+
+// "Count what you love, count what you fear": the frame is no news.
+bool is_said_again(const ThoughtView& view, const Sentence& sentence, int index) {
+    constexpr int reach = 40; // words
+    const std::string_view word = heard(view, index);
+    if (word.empty()) return false;
+    constexpr int close = 3; // "closer and closer"
+    for (int i = index + close; i < std::min(sentence.last, index + reach); ++i) {
+        if (heard(view, i) == word) return true;
+    }
+    return false;
+}
+
+bool has_capital(const ThoughtView& view, int index) {
+    const std::string_view word = view.word(index);
+    return !word.empty() && ascii::is_upper(word.front());
+}
+
+// "Maison Grève", "Crumb and Gull", "Patella vulgata": of a double name people lean on the second
+// part, but on the first of "Quay Street".
+int second_of_name(const ThoughtView& view, const Sentence& sentence, int index) {
+    if (!has_capital(view, index) || is_parted_behind(view, index)) return -1;
+    const bool joined = heard(view, index + 1) == "and" && !is_parted_behind(view, index + 1);
+    const int second = index + (joined ? 2 : 1);
+    if (second >= sentence.last || !is_content(view, second)) return -1;
+    const std::string_view street = heard(view, second);
+    if (has_capital(view, second)) return street == "street" || street == "day" ? -1 : second;
+    const auto unknown = [&](int i) { return said_at(view, i).known == Known::guess; };
+    return !joined && unknown(index) && unknown(second) ? second : -1;
+}
+
+// "Broke down", "sold out", "stand up": the second half takes the stress where it ends its part.
+bool is_second_half(const ThoughtView& view, const Sentence& sentence, int index) {
+    constexpr std::array<std::string_view, 6> halves = {"away", "back", "down", "off", "out", "up"};
+    if (index <= sentence.first || !is_one_of(heard(view, index), halves)) return false;
+    return (index + 1 == sentence.last || is_parted_behind(view, index)) &&
+           is_content(view, index - 1) && !is_parted_behind(view, index - 1);
+}
+
+// "Finally broke", "clearly higher": the word behind it is the news.
+bool leads_on(const ThoughtView& view, const Sentence& sentence, int index) {
+    const std::string_view word = heard(view, index);
+    return word.size() > 4 && word.ends_with("ly") && index + 1 < sentence.last &&
+           !is_parted_behind(view, index) && is_content(view, index + 1) &&
+           !is_finite(heard(view, index + 1));
+}
+
+// "Lay the string", "Shake the bottle": no noun stands right before "the".
+bool is_command(const ThoughtView& view, const Sentence& sentence, int index) {
+    constexpr std::array<std::string_view, 6> the = {"the", "a", "an", "your", "my", "our"};
+    return index == sentence.first && index + 1 < sentence.last &&
+           is_one_of(heard(view, index + 1), the);
 }
 
 int longest_content_word(const ThoughtView& view, const Sentence& sentence) {
@@ -176,6 +233,10 @@ double worth_in(const ThoughtView& view, const Frame& frame, int index) {
     if (is_singled_out(view, index)) worth += for_singled_out;
     if (is_last_item(frame, index)) worth += for_last_item;
     if (is_given(view, index)) worth += for_given;
+    if (is_said_again(view, sentence, index)) worth += for_frame;
+    if (index == sentence.first && leads_on(view, sentence, index)) worth += for_manner;
+    if (index + 1 == sentence.last && is_second_half(view, sentence, index)) worth += for_particle;
+    if (is_command(view, sentence, index)) worth += for_command;
     if (index == sentence.first && is_opener(view, index)) worth += for_opener;
     return worth;
 }
@@ -204,6 +265,21 @@ bool has_loose_star(const ThoughtView& view) {
     return loose > 0;
 }
 
+// Where the stress of a word goes that another one completes: a name, "finally broke", "broke
+// down".
+int carried_on(const ThoughtView& view, const Sentence& sentence, int word) {
+    constexpr int longest_name = 4; // words
+    for (int i = 0; i < longest_name; ++i) {
+        int next = second_of_name(view, sentence, word);
+        const bool completed = next < 0 && (leads_on(view, sentence, word) ||
+                                            is_second_half(view, sentence, word + 1));
+        if (completed) next = word + 1;
+        if (next < 0 || !can_be_marked(view, next) || is_number(view, next)) break;
+        word = next;
+    }
+    return word;
+}
+
 // The word that a reader would lean on, or -1.
 int best_word(const ThoughtView& view, const Sentence& sentence) {
     const Frame frame = frame_of(view, sentence);
@@ -216,7 +292,7 @@ int best_word(const ThoughtView& view, const Sentence& sentence) {
         best = worth;
         word = i;
     }
-    return word;
+    return word < 0 ? word : carried_on(view, sentence, word);
 }
 
 void suggest_stress(const ThoughtView& view, std::vector<Suggestion>& found) {

@@ -117,6 +117,26 @@ TEST_CASE("marking/leans on the last item of a list") {
     CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
 }
 
+// The word that completes another takes its stress: [custom]. All but the last two are a tester's.
+TEST_CASE("marking/leans on the second part of a name or a verb") {
+    const auto sample = GENERATE(values<Sample>({
+        {"We call this one Patella *vulgata*.", "a name"},
+        {"You'll find us at Maison *Grève*.", "a name"},
+        {"Come and see us at Crumb and *Gull*.", "a name"},
+        {"Then the engine broke *down*.", "a verb"},
+        {"I won't make you stand *up*.", "a verb"},
+        {"Gently lay the string on the *rock*.", "not the manner"},
+        {"Lay the string on the rock in a *square*.", "not the command"},
+        {"I used to fear the sea; now I *miss* it.", "what holds today"},
+        {"Less plastic, more *time*.", "what is asked for"},
+        {"I've been asked to speak for two minutes, so I'll try to be done in *five*.", "the joke"},
+        {"The old pump finally broke *down*.", "a verb"},
+        {"Come and see us in *Quay* Street.", "a street is the other way round"},
+    }));
+    INFO(sample.why);
+    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
+}
+
 // What names is no news, what counts is: [custom]. The first ten are a tester's.
 TEST_CASE("marking/leans on numbers that count, and not on those that name") {
     const auto sample = GENERATE(values<Sample>({
@@ -145,6 +165,10 @@ TEST_CASE("marking/leans on numbers that count, and not on those that name") {
 TEST_CASE("marking/still leans on a strong opening word") {
     const auto sample = GENERATE(values<Sample>({
         {"The *harbour* bridge will stay closed until Friday.", "wanted: Friday"},
+        {"The *buns* are sold out.", "wanted: out"},
+        {"Ten years ago, I *moved* to the coast.", "wanted: coast"},
+        {"*Follow* steps 1-4 on the card.", "wanted: card"},
+        {"Still to come *tonight*, a crab that can dance.", "wanted: dance"},
         {"The *counts* began in 1998 on a single beach.", "wanted: beach; at least not the year"},
     }));
     INFO(sample.why);
