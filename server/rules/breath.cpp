@@ -92,19 +92,27 @@ bool follows_side_clause(const ThoughtView& view, int first, int index, int end)
     return false;
 }
 
+// "The notice says the wing will open": what is said belongs to who says it.
+bool is_said_by(std::string_view word) {
+    constexpr std::array<std::string_view, 16> list = {
+        "believe", "felt", "hope", "hopes", "know",  "knows", "mean",   "means",
+        "said",    "say",  "says", "show",  "shows", "think", "thinks", "thought"};
+    return is_one_of(word, list);
+}
+
 // "If you count them every spring / you start to see": the main clause. Without an "if" it is more
 // likely a part of the noun: "the one I saw".
 double worth_of_subject(const ThoughtView& view, int index) {
     const Sentence* sentence = sentence_of(view, index);
     if (sentence == nullptr || !opens_clause(view, index, sentence->last)) return 0;
+    if (is_said_by(heard(view, index - 1))) return -0.6;
     if (is_determiner(heard(view, index))) return 0.3;
     return follows_side_clause(view, sentence->first, index, sentence->last) ? 0.5 : -0.6;
 }
 
-// "a kick in the teeth", "two years in a row are": what follows a bare noun, and what stands
-// between a subject and its verb.
-bool belongs_to_noun(const ThoughtView& view, int index) {
-    if (is_determiner(heard(view, index - 2))) return true;
+// "Two years in a row are", "the house in Pellow harbour will reopen": what stands between a
+// subject and its verb.
+bool parts_subject(const ThoughtView& view, int index) {
     constexpr int near = 4;
     for (int i = index + 1; i <= std::min(index + near, count_of(view) - 1); ++i) {
         if (is_parted_behind(view, i - 1)) return false;
@@ -114,14 +122,33 @@ bool belongs_to_noun(const ThoughtView& view, int index) {
     return false;
 }
 
+// "Leaves / from the north side": the place or the time belongs to the verb.
+bool is_placed(std::string_view word) {
+    constexpr std::array<std::string_view, 41> list = {
+        "arrive",  "arrives", "arrived", "began",  "begin",   "begins", "came",
+        "closes",  "come",    "comes",   "end",    "ends",    "go",     "goes",
+        "went",    "leave",   "leaves",  "left",   "lie",     "lies",   "live",
+        "lives",   "living",  "meet",    "meets",  "move",    "moves",  "open",
+        "opens",   "run",     "runs",    "sits",   "stand",   "stands", "start",
+        "started", "starts",  "stay",    "stayed", "staying", "stays"};
+    return is_one_of(word, list);
+}
+
+double worth_of_preposition(const ThoughtView& view, int index) {
+    if (is_placed(heard(view, index - 1))) return -0.3;
+    if (parts_subject(view, index)) return -0.6;
+    return is_determiner(heard(view, index - 2)) ? 0 : 0.3; // "a kick in the teeth"
+}
+
 double worth_of_small_word(const ThoughtView& view, int index) {
     const std::string_view word = heard(view, index);
-    constexpr std::array<std::string_view, 4> of_a_noun = {"who", "whom", "whose", "that"};
+    constexpr std::array<std::string_view, 5> of_a_noun = {"who", "whom", "whose", "that", "where"};
     if (is_one_of(word, of_a_noun)) return -0.3;
     if (begins_clause(view, index)) return 1.0;
+    if (word == "since" || word == "until") return worth_of_preposition(view, index);
     if (is_conjunction(word)) return word == "or" ? 0.2 : 0.6;
     if (word == "to" || word == "as") return -0.3; // it completes the verb
-    if (is_preposition(word)) return belongs_to_noun(view, index) ? 0 : 0.3;
+    if (is_preposition(word)) return worth_of_preposition(view, index);
     return worth_of_subject(view, index);
 }
 
@@ -230,6 +257,21 @@ bool is_edge(const ThoughtView& view, int index) {
     if (holds_together(view, index)) return false;
     if (is_parted_behind(view, index - 1)) return true;
     return worth_between(view, index) > 0;
+}
+
+bool is_strong_edge(const ThoughtView& view, int index) {
+    constexpr double strong = 0.5; // above a preposition
+    // "Before the tide comes in": what follows is mostly a clause, though its verb is in no list.
+    constexpr std::array<std::string_view, 4> mostly_clauses = {"after", "before", "once", "until"};
+    return is_edge(view, index) &&
+           (is_parted_behind(view, index - 1) || worth_between(view, index) >= strong ||
+            is_one_of(heard(view, index), mostly_clauses));
+}
+
+bool is_clause_edge(const ThoughtView& view, int index) {
+    const Sentence* sentence = sentence_of(view, index);
+    return is_parted_behind(view, index - 1) || begins_clause(view, index) ||
+           (sentence != nullptr && opens_clause(view, index, sentence->last));
 }
 
 double breath_worth(const ThoughtView& view, int index) {

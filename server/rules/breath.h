@@ -15,6 +15,10 @@ bool rests_before(const Reading& reading, int index);
 bool holds_together(const ThoughtView& view, int index);
 // Whether a clause, a comma or a joining word makes a place before word `index`: by lists alone.
 bool is_edge(const ThoughtView& view, int index);
+// The same without what a preposition makes: a short stretch is not parted before "at six".
+bool is_strong_edge(const ThoughtView& view, int index);
+// Whether a clause begins at word `index`, or punctuation stands before it.
+bool is_clause_edge(const ThoughtView& view, int index);
 // How well a reader may breathe before word `index`, apart from balance: the higher the better.
 double breath_worth(const ThoughtView& view, int index);
 

@@ -354,9 +354,10 @@ private:
     int best_in(int first, int end) const {
         int best = -1;
         double best_worth = 0;
+        const bool is_long = end - first >= long_stretch;
         for (int i = first + apart; i <= end - apart; ++i) {
-            if (held_[static_cast<std::size_t>(i)] || !is_edge(view_, i) || !word_blanks(view_, i))
-                continue;
+            if (held_[static_cast<std::size_t>(i)] || !word_blanks(view_, i)) continue;
+            if (is_long ? !is_edge(view_, i) : !is_strong_edge(view_, i)) continue;
             const double worth = breath_worth(view_, i);
             if (best >= 0 && worth <= best_worth) continue;
             best = i;
@@ -369,7 +370,8 @@ private:
 
     MarkKind kind_at(int index) const {
         const bool held_open = said_at(view_, index - 1).phrasing.chances.strongly_paused >= 0.5F;
-        return held_open ? MarkKind::pause : MarkKind::breath;
+        // 0.6 s of silence inside a clause is more than anybody leaves there.
+        return held_open && is_clause_edge(view_, index) ? MarkKind::pause : MarkKind::breath;
     }
 
     const ThoughtView& view_;

@@ -195,6 +195,30 @@ TEST_CASE("marking/breathes at clauses and commas, and inside no group") {
     CHECK(marked == sample.marked);
 }
 
+// What a tester saw: pauses inside a clause that nobody would make [custom].
+TEST_CASE("marking/parts no verb from its place, and no noun from what tells more of it") {
+    const auto sample = GENERATE(values<Sample>({
+        {"Tell somebody at home where you are going.", "what is told"},
+        {"Take a photo of both sides of the sheet and send it.", "a short clause"},
+        {"Then take a photo of both sides of the sheet / and send it to the address below.",
+         "a breath, not 0.6 s of silence"},
+        {"Volunteers have used the building since 2011 to count limpets.", "a verb and its time"},
+        {"The first count begins at six in the morning.", "a verb and its time"},
+        {"The ferry to the island leaves from the north side.", "a verb and its place"},
+        {"The ferry to the island leaves from the north side of the harbour today.",
+         "a verb and its place"},
+        {"A museum isn't a place where things are kept.", "a noun and what tells more of it"},
+        {"A notice on the quay says the new wing will open in May.", "what is said"},
+        {"The old lifeboat house in Pellow harbour will reopen on Saturday / after a repair that "
+         "cost almost twice as much as planned.",
+         "not between a noun and its place"},
+    }));
+    INFO(sample.why);
+    std::string marked = lightly_marked(without_marks(sample.marked));
+    marked.erase(std::remove(marked.begin(), marked.end(), '*'), marked.end());
+    CHECK(marked == sample.marked);
+}
+
 // What a tester saw: an address alone takes more than a breath, and the words before it got none.
 TEST_CASE("marking/breathes as well as the words allow before an address") {
     const std::string marked = lightly_marked(
