@@ -66,7 +66,8 @@ constexpr Ending endings[] = {
     {"ment", "M AH0 N T", Begins::consonant}, {"like", "L AY2 K", Begins::consonant},
     {"ship", "SH IH2 P", Begins::consonant},  {"hood", "HH UH2 D", Begins::consonant},
     {"wise", "W AY2 Z", Begins::consonant},   {"wards", "W ER0 D Z", Begins::consonant},
-    {"ward", "W ER0 D", Begins::consonant},
+    {"ward", "W ER0 D", Begins::consonant},   {"some", "S AH0 M", Begins::consonant},
+    {"ist", "AH0 S T", Begins::vowel},        {"ism", "IH2 Z AH0 M", Begins::vowel},
 
 };
 
@@ -121,6 +122,12 @@ void close_up(Phones& phones) {
     if (!is_vowel(phones[n - 3].sound)) phones.erase(phones.end() - 2);
 }
 
+// "romanticism": a c before i is soft.
+void soften_c(Phones& phones, std::string_view ending) {
+    const bool is_soft = ending == "ism" || ending == "ist";
+    if (is_soft && phones.back().sound == Sound::K) phones.back().sound = Sound::S;
+}
+
 std::optional<Phones> by_table(std::string_view word, int depth) {
     for (const Ending& ending : endings) {
         if (!word.ends_with(ending.letters)) continue;
@@ -130,6 +137,7 @@ std::optional<Phones> by_table(std::string_view word, int depth) {
             before_vowel ? bases_before_vowel(stem) : bases_before_consonant(stem), depth);
         if (!phones) continue;
         if (before_vowel && ends_in_closed_l(stem)) close_up(*phones);
+        if (stem.ends_with('c')) soften_c(*phones, ending.letters);
         append(*phones, ending.sounds);
         return phones;
     }
@@ -140,6 +148,23 @@ bool takes_es(std::string_view base) {
     constexpr std::string_view ends[] = {"s", "x", "z", "ch", "sh", "o"};
     return std::any_of(std::begin(ends), std::end(ends),
                        [&](std::string_view end) { return base.ends_with(end); });
+}
+
+// "chalky", "frosty": of a word that has a plural and a past or an -ing, since names end in -y too.
+std::optional<Phones> by_y(std::string_view word, int depth) {
+    if (!word.ends_with('y') || word.ends_with("ey") || depth <= 0) return std::nullopt;
+    const auto is_in_table = [](const std::string& form) { return !table::find(form).empty(); };
+    for (const std::string& base : bases_before_vowel(without_last(word))) {
+        const std::string stem(base.ends_with('e') ? without_last(base) : std::string_view(base));
+        if (base.size() < shortest_base || !is_in_table(base + 's')) continue;
+        if (!is_in_table(stem + "ed") && !is_in_table(stem + "ing")) continue;
+        const auto packed = table::find(base);
+        if (packed.empty()) continue;
+        Phones phones = table::first_reading(packed);
+        append(phones, "IY0");
+        return phones;
+    }
+    return std::nullopt;
 }
 
 std::optional<Phones> by_s(std::string_view word, int depth) {
@@ -159,6 +184,51 @@ std::optional<Phones> by_ed(std::string_view word, int depth) {
     auto phones = first_known(bases_before_vowel(without_last(word, 2)), depth);
     if (phones) append_ed(*phones);
     return phones;
+}
+
+// --- endings that draw the stress to themselves ---
+
+struct Heavy {
+    std::string_view letters;
+    std::string_view base;   // what stands there in the word that is known
+    std::string_view lost;   // the last sounds of that word
+    std::string_view sounds; // that take their place
+};
+
+constexpr Heavy heavy_endings[] = {
+    {"isation", "ise", "AY2 Z", "AH0 Z EY1 SH AH0 N"},
+    {"ization", "ize", "AY2 Z", "AH0 Z EY1 SH AH0 N"},
+    {"isation", "ize", "AY2 Z", "AH0 Z EY1 SH AH0 N"},
+    {"ation", "ate", "EY2 T", "EY1 SH AH0 N"},
+    {"ator", "ate", "EY2 T", "EY2 T ER0"},
+    {"tional", "tion", "SH AH0 N", "SH AH0 N AH0 L"},
+    {"sional", "sion", "AH0 N", "AH0 N AH0 L"},
+    {"ability", "able", "AH0 B AH0 L", "AH0 B IH1 L AH0 T IY0"},
+    {"ibility", "ible", "AH0 B AH0 L", "AH0 B IH1 L AH0 T IY0"},
+};
+
+bool same_sound(const Phone& a, const Phone& b) {
+    return a.sound == b.sound;
+}
+
+std::optional<Phones> by_heavy(std::string_view word, int depth) {
+    for (const Heavy& ending : heavy_endings) {
+        if (!word.ends_with(ending.letters)) continue;
+        const std::string_view stem = without_last(word, ending.letters.size());
+        auto phones = known(std::string(stem).append(ending.base), depth);
+        const Phones lost = from_arpabet(ending.lost).value_or(Phones());
+        if (!phones || phones->size() <= lost.size()) continue;
+        const auto tail = phones->end() - static_cast<std::ptrdiff_t>(lost.size());
+        if (!std::equal(lost.begin(), lost.end(), tail, same_sound)) continue;
+        phones->erase(tail, phones->end());
+        if (ending.sounds.find('1') != std::string_view::npos) {
+            for (Phone& phone : *phones)
+                phone.stress = phone.stress == 1 ? 2 : phone.stress;
+        }
+        append(*phones, ending.sounds);
+        return phones;
+    }
+    return std::nullopt;
 }
 
 // "-ly" after l is one l: "fully", "normally"; "i" before it is weak: "happily"; "-ically" loses a
@@ -245,7 +315,7 @@ std::optional<Phones> known(std::string_view word, int depth) {
     if (const auto packed = table::find(word); !packed.empty()) return table::first_reading(packed);
     if (depth <= 0 || word.size() > longest_word) return std::nullopt;
     using Rule = std::optional<Phones> (*)(std::string_view, int);
-    const Rule rules[] = {by_s, by_ed, by_ly, by_table};
+    const Rule rules[] = {by_s, by_ed, by_ly, by_heavy, by_table, by_y};
     for (const Rule rule : rules) {
         if (auto phones = rule(word, depth - 1)) return phones;
     }
@@ -269,7 +339,7 @@ void append_ed(Phones& phones) {
 
 std::optional<Phones> with_ending(std::string_view word) {
     if (word.size() > longest_word) return std::nullopt;
-    const auto rules = {by_s, by_ed, by_ly, by_table};
+    const auto rules = {by_s, by_ed, by_ly, by_heavy, by_table, by_y};
     for (const auto rule : rules) {
         if (auto phones = rule(word, deepest - 1)) return phones;
     }
@@ -293,26 +363,130 @@ std::optional<Phones> with_prefix(std::string_view word) {
 }
 
 // British spellings of words that the American dictionary has another way; the sounds are the same.
+// What differs is that of any style guide: -our, -ise, -re, -lled, -ence, ae and oe, and single
+// words. Common practice, no source.
+namespace {
+
+struct Change {
+    std::string_view british;
+    std::string_view american;
+};
+
+// Anywhere but at the beginning: "our" and "tread" are spelt alike everywhere.
+constexpr Change changes_within[] = {
+    {"our", "or"},          {"ise", "ize"},      {"isi", "izi"},        {"isa", "iza"},
+    {"yse", "yze"},         {"ysi", "yzi"},      {"tre", "ter"},        {"bre", "ber"},
+    {"gre", "ger"},         {"chre", "cher"},    {"ogue", "og"},        {"oeuvre", "euver"},
+    {"oeuvr", "euver"},     {"ilful", "illful"}, {"ae", "e"},           {"oe", "e"},
+    {"ence", "ense"},       {"lled", "led"},     {"lling", "ling"},     {"ller", "ler"},
+    {"llor", "lor"},        {"llist", "list"},   {"llous", "lous"},     {"llen", "len"},
+    {"llis", "liz"},        {"lliz", "liz"},     {"lment", "llment"},   {"gramme", "gram"},
+    {"sulph", "sulf"},      {"mould", "mold"},   {"dgement", "dgment"}, {"eable", "able"},
+    {"geing", "ging"},      {"xion", "ction"},   {"ollusc", "ollusk"},  {"ettist", "etist"},
+    {"sceptic", "skeptic"},
+};
+
+// Words, with whatever ends or follows them ("draughtsman", "gaolers").
+constexpr Change changes_at_start[] = {
+    {"aes", "es"},
+    {"aet", "et"},
+    {"aeon", "eon"},
+    {"almanack", "almanac"},
+    {"artefact", "artifact"},
+    {"baulk", "balk"},
+    {"behove", "behoove"},
+    {"calliper", "caliper"},
+    {"callis", "calis"},
+    {"chequ", "check"},
+    {"cheque", "check"},
+    {"chequer", "checker"},
+    {"chilli", "chili"},
+    {"cosi", "cozi"},
+    {"cosy", "cozy"},
+    {"crenell", "crenel"},
+    {"despatch", "dispatch"},
+    {"draught", "draft"},
+    {"fibre", "fiber"},
+    {"gaol", "jail"},
+    {"gips", "gyps"},
+    {"groyne", "groin"},
+    {"jewellery", "jewelry"},
+    {"kerb", "curb"},
+    {"liquorice", "licorice"},
+    {"moult", "molt"},
+    {"moustach", "mustach"},
+    {"oed", "ed"},
+    {"oes", "es"},
+    {"omelette", "omelet"},
+    {"phoney", "phony"},
+    {"plough", "plow"},
+    {"pyjama", "pajama"},
+    {"sceptic", "skeptic"},
+    {"smoulder", "smolder"},
+    {"storey", "story"},
+    {"sulph", "sulf"},
+    {"tyre", "tire"},
+    {"verandah", "veranda"},
+    {"waggon", "wagon"},
+    {"yoghourt", "yogurt"},
+    {"yoghurt", "yogurt"},
+};
+
+std::optional<Phones> listed_or_with_ending(std::string_view word) {
+    if (const auto packed = table::find(word); !packed.empty()) return table::first_reading(packed);
+    if (auto phones = with_ending(word)) return phones;
+    return as_compound(word);
+}
+
+// "enrol", "instils": the l is doubled only before a vowel.
+std::optional<Phones> with_last_l_doubled(std::string_view word) {
+    const std::string_view base = word.ends_with('s') ? without_last(word) : word;
+    const char before = last_but(base, 1);
+    if (!base.ends_with('l') || std::string_view("aio").find(before) == std::string_view::npos)
+        return std::nullopt;
+    const auto packed = table::find(std::string(base) + 'l');
+    if (packed.empty()) return std::nullopt;
+    Phones phones = table::first_reading(packed);
+    // "appal" and "enrol", not "fatal": the last syllable has the stress.
+    const bool stressed = phones.size() > 1 && phones[phones.size() - 2].stress == 1;
+    if (!stressed || syllable_count(phones) < 2) return std::nullopt;
+    if (base != word) append_s(phones);
+    return phones;
+}
+
+// "marvelled" may be "marveled", "tilled" is not "tiled": one syllable keeps its two l's.
+bool has_one_vowel(std::string_view letters) {
+    bool inside = false;
+    int runs = 0;
+    for (const char c : letters) {
+        const bool vowel = is_vowel_letter(c);
+        runs += vowel && !inside ? 1 : 0;
+        inside = vowel;
+    }
+    return runs < 2;
+}
+
+} // namespace
+
 std::optional<Phones> in_american_spelling(std::string_view word) {
-    struct Change {
-        std::string_view british;
-        std::string_view american;
-    };
-    constexpr Change changes[] = {
-        {"our", "or"},  {"ise", "ize"}, {"isi", "izi"},  {"isa", "iza"},      {"yse", "yze"},
-        {"ysi", "yzi"}, {"tre", "ter"}, {"ogue", "og"},  {"oeuvre", "euver"}, {"ilful", "illful"},
-        {"ae", "e"},    {"oe", "e"},    {"ence", "ense"}};
     if (word.size() > longest_word) return std::nullopt;
-    for (const Change& change : changes) {
-        // Not at the beginning: "our" and "tread" are spelt alike everywhere.
+    for (const Change& change : changes_at_start) {
+        if (!word.starts_with(change.british)) continue;
+        const std::string american =
+            std::string(change.american).append(word.substr(change.british.size()));
+        if (auto phones = listed_or_with_ending(american)) return phones;
+    }
+    for (const Change& change : changes_within) {
         const std::size_t at = word.rfind(change.british);
         if (at == std::string_view::npos || at == 0) continue;
+        if (change.british.starts_with("ll") && has_one_vowel(word.substr(0, at))) continue;
         std::string american(word);
         american.replace(at, change.british.size(), change.american);
-        if (!table::find(american).empty()) return table::first_reading(table::find(american));
+        if (const auto packed = table::find(american); !packed.empty())
+            return table::first_reading(packed);
         if (auto phones = with_ending(american)) return phones;
     }
-    return std::nullopt;
+    return with_last_l_doubled(word);
 }
 
 std::optional<Phones> known_or_derived(std::string_view word) {

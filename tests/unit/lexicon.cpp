@@ -133,9 +133,13 @@ TEST_CASE("lexicon/endings sound as the sound before them asks") {
         {"tide'll", "T AY1 D AH0 L"},
         {"jo've", "JH OW1 V"},
         {"tides're", "T AY1 D Z ER0"},
-        {"organised", "AO1 R G AH0 N AY2 Z D"}, // British spelling
-        {"flavour", "F L EY1 V ER0"},
-        {"analysed", "AE1 N AH0 L AY2 Z D"},
+        {"chalky", "CH AA1 K IY0"},
+        {"toasty", "T OW1 S T IY0"},
+        {"escapist", "IH0 S K EY1 P AH0 S T"},
+        {"oxygenation", "AA2 K S AH0 JH AH0 N EY1 SH AH0 N"},
+        {"resonator", "R EH1 Z AH0 N EY2 T ER0"},
+        {"usability", "Y UW2 Z AH0 B IH1 L AH0 T IY0"},
+        {"positional", "P AH0 Z IH1 SH AH0 N AH0 L"},
     };
     for (const Case& c : cases) {
         INFO(c.word);
@@ -143,6 +147,37 @@ TEST_CASE("lexicon/endings sound as the sound before them asks") {
         CHECK(sounds(c.word) == c.arpabet);
         CHECK(is_known(c.word));
     }
+}
+
+TEST_CASE("lexicon/British spellings sound as the American ones") {
+    // The sounds are the dictionary's under its own spelling; which spelling is which is common
+    // practice, no source.
+    const std::pair<std::string_view, std::string_view> pairs[] = {
+        {"flavour", "flavor"},         {"flavourings", "flavorings"},
+        {"organised", "organized"},    {"analysed", "analyzed"},
+        {"calibre", "caliber"},        {"meagre", "meager"},
+        {"sombre", "somber"},          {"manoeuvring", "maneuvering"},
+        {"enrol", "enroll"},           {"enrols", "enrolls"},
+        {"enrolment", "enrollment"},   {"instalments", "installments"},
+        {"jewellery", "jewelry"},      {"councillors", "councilors"},
+        {"sceptical", "skeptical"},    {"artefacts", "artifacts"},
+        {"pyjamas", "pajamas"},        {"gaol", "jail"},
+        {"gaoler", "jailer"},          {"liquorice", "licorice"},
+        {"yoghurt", "yogurt"},         {"omelette", "omelet"},
+        {"mollusc", "mollusk"},        {"oesophagus", "esophagus"},
+        {"sulphide", "sulfide"},       {"chequebook", "checkbook"},
+        {"smouldering", "smoldering"}, {"fibreglass", "fiberglass"},
+        {"kilogrammes", "kilograms"},  {"tranquilliser", "tranquilizer"},
+        {"draughtsman", "draftsman"},  {"despatches", "dispatches"},
+        {"chilli", "chili"},
+    };
+    for (const auto& [british, american] : pairs) {
+        INFO(british);
+        CHECK_FALSE(in_lexicon(british));
+        CHECK(is_known(british));
+        CHECK(sounds(british) == sounds(american));
+    }
+    CHECK(sounds("tilled") == "T IH1 L D"); // not "tiled"
 }
 
 TEST_CASE("lexicon/endings agree with the dictionary where it has the word itself") {
