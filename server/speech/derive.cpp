@@ -4,6 +4,7 @@
 #include "speech/derive.h"
 
 #include "speech/lexicon_table.h"
+#include "speech/own_words.h"
 
 #include <algorithm>
 #include <string>
@@ -231,6 +232,12 @@ std::optional<Phones> by_heavy(std::string_view word, int depth) {
     return std::nullopt;
 }
 
+// "batsmen" sounds as "batsman".
+std::optional<Phones> by_men(std::string_view word, int depth) {
+    if (!word.ends_with("men")) return std::nullopt;
+    return known(std::string(without_last(word, 2)) + "an", depth);
+}
+
 // "-ly" after l is one l: "fully", "normally"; "i" before it is weak: "happily"; "-ically" loses a
 // syllable.
 void append_ly(Phones& phones, std::string_view stem) {
@@ -312,10 +319,11 @@ constexpr Prefix prefixes[] = {
 constexpr std::size_t shortest_base_after_prefix = 4;
 
 std::optional<Phones> known(std::string_view word, int depth) {
+    if (auto phones = own_word(word)) return phones;
     if (const auto packed = table::find(word); !packed.empty()) return table::first_reading(packed);
     if (depth <= 0 || word.size() > longest_word) return std::nullopt;
     using Rule = std::optional<Phones> (*)(std::string_view, int);
-    const Rule rules[] = {by_s, by_ed, by_ly, by_heavy, by_table, by_y};
+    const Rule rules[] = {by_s, by_ed, by_ly, by_heavy, by_table, by_y, by_men};
     for (const Rule rule : rules) {
         if (auto phones = rule(word, depth - 1)) return phones;
     }
@@ -339,7 +347,7 @@ void append_ed(Phones& phones) {
 
 std::optional<Phones> with_ending(std::string_view word) {
     if (word.size() > longest_word) return std::nullopt;
-    const auto rules = {by_s, by_ed, by_ly, by_heavy, by_table, by_y};
+    const auto rules = {by_s, by_ed, by_ly, by_heavy, by_table, by_y, by_men};
     for (const auto rule : rules) {
         if (auto phones = rule(word, deepest - 1)) return phones;
     }

@@ -19,46 +19,120 @@ struct OwnWord {
 // The clicks have no phone of their own; the nearest stands for them.
 constexpr OwnWord own_words[] = {
     {"aah", "AA1"},
+    {"acai", "AA0 S AY0 IY1"},
+    {"affogato", "AE2 F AH0 G AA1 T OW0"},
     {"ahem", "AH0 HH EH1 M"},
+    {"alfresco", "AE0 L F R EH1 S K OW0"},
     {"anemone", "AH0 N EH1 M AH0 N IY0"},
     {"anemones", "AH0 N EH1 M AH0 N IY0 Z"},
     {"arg", "AA1 R G"},
+    {"autocue", "AO1 T OW0 K Y UW2"},
+    {"bap", "B AE1 P"},
+    {"bearnaise", "B EY2 ER0 N EY1 Z"},
+    {"bechamel", "B EY2 SH AH0 M EH1 L"},
+    {"bhaji", "B AA1 JH IY0"},
+    {"blackcurrant", "B L AE1 K K ER2 AH0 N T"},
+    {"bridleway", "B R AY1 D AH0 L W EY2"},
     {"brr", "B ER1"},
+    {"brulee", "B R UW0 L EY1"},
+    {"bulgur", "B AH1 L G ER0"},
+    {"carburettor", "K AA1 R B ER0 EY2 T ER0"},
+    {"churros", "CH UH1 R OW0 Z"},
+    {"ciabatta", "CH AH0 B AA1 T AH0"},
+    {"civvies", "S IH1 V IY0 Z"},
     {"codec", "K OW1 D EH2 K"},
     {"codecs", "K OW1 D EH2 K S"},
+    {"consomme", "K AA2 N S AH0 M EY1"},
     {"covid", "K OW1 V IH0 D"},
+    {"crudites", "K R UW2 D IH0 T EY1 Z"},
     {"css", "S IY2 EH2 S EH1 S"},
+    {"curtsey", "K ER1 T S IY0"},
+    {"decarbonise", "D IY0 K AA1 R B AH0 N AY2 Z"},
+    {"dependant", "D IH0 P EH1 N D AH0 N T"},
+    {"dogwhelk", "D AO1 G W EH2 L K"},
+    {"ebike", "IY1 B AY2 K"},
+    {"eclair", "EY0 K L EH1 R"},
     {"eek", "IY1 K"},
     {"emoji", "IH0 M OW1 JH IY0"},
     {"emojis", "IH0 M OW1 JH IY0 Z"},
+    {"escooter", "IY1 S K UW2 T ER0"},
     {"ew", "Y UW1"},
     {"eww", "Y UW1"},
+    {"flambe", "F L AA0 M B EY1"},
+    {"fraiche", "F R EH1 SH"},
+    {"furore", "F Y UH1 R AO0 R"},
+    {"gateau", "G AE1 T OW0"},
+    {"gateaux", "G AE1 T OW0 Z"},
     {"gif", "G IH1 F"},
     {"gifs", "G IH1 F S"},
+    {"gite", "ZH IY1 T"},
+    {"glycerine", "G L IH1 S ER0 AH0 N"},
     {"grr", "G ER1"},
+    {"gruyere", "G R UW0 Y EH1 R"},
     {"gui", "G UW1 IY0"},
+    {"gzip", "JH IY1 Z IH2 P"},
+    {"harbourmaster", "HH AA1 R B ER0 M AE2 S T ER0"},
+    {"href", "EY1 CH R EH2 F"},
+    {"humungous", "HH Y UW0 M AH1 NG G AH0 S"},
+    {"jellybean", "JH EH1 L IY0 B IY2 N"},
+    {"jquery", "JH EY1 K W IH1 R IY0"},
     {"json", "JH EY1 S AH0 N"},
+    {"kbit", "K IH1 L AH0 B IH2 T"},
+    {"kbits", "K IH1 L AH0 B IH2 T S"},
     {"kilohm", "K IH1 L OW2 M"},
     {"kilohms", "K IH1 L OW2 M Z"},
+    {"laminaria", "L AE2 M AH0 N EH1 R IY0 AH0"},
+    {"lasagne", "L AH0 Z AA1 N Y AH0"},
+    {"layby", "L EY1 B AY2"},
+    {"littorina", "L IH2 T ER0 AY1 N AH0"},
+    {"mashup", "M AE1 SH AH2 P"},
     {"megohm", "M EH1 G OW2 M"},
     {"megohms", "M EH1 G OW2 M Z"},
     {"meh", "M EH1"},
+    {"mitre", "M AY1 T ER0"},
+    {"newsagent", "N UW1 Z EY2 JH AH0 N T"},
+    {"pannacotta", "P AE2 N AH0 K AA1 T AH0"},
+    {"pasty", "P AE1 S T IY0"},
     {"periwinkle", "P EH1 R IY0 W IH2 NG K AH0 L"},
     {"periwinkles", "P EH1 R IY0 W IH2 NG K AH0 L Z"},
     {"pfft", "P F T"},
+    {"pinata", "P IY0 N Y AA1 T AH0"},
+    {"polytunnel", "P AA1 L IY0 T AH2 N AH0 L"},
     {"psst", "P S T"},
     {"pst", "P S T"},
     {"quadrat", "K W AA1 D R AH0 T"},
     {"quadrats", "K W AA1 D R AH0 T S"},
+    {"racoon", "R AE0 K UW1 N"},
+    {"ragworm", "R AE1 G W ER2 M"},
+    {"raja", "R AA1 JH AH0"},
+    {"rickshaw", "R IH1 K SH AO2"},
+    {"sandcastle", "S AE1 N D K AE2 S AH0 L"},
+    {"saree", "S AA1 R IY0"},
+    {"sellotape", "S EH1 L AH0 T EY2 P"},
+    {"senorita", "S EH2 N Y AO0 R IY1 T AH0"},
     {"shan't", "SH AE1 N T"},
+    {"smartwatch", "S M AA1 R T W AA2 CH"},
+    {"soupcon", "S UW1 P S AA0 N"},
     {"sriracha", "S ER0 AA1 CH AH0"},
+    {"strimmer", "S T R IH1 M ER0"},
+    {"summerhouse", "S AH1 M ER0 HH AW2 S"},
+    {"sunburnt", "S AH1 N B ER2 N T"},
+    {"swop", "S W AA1 P"},
+    {"sysadmin", "S IH1 S AE2 D M IH0 N"},
+    {"tannoy", "T AE1 N OY2"},
+    {"tombola", "T AA0 M B OW1 L AH0"},
     {"tsk", "T IH1 S K"},
+    {"unspoilt", "AH0 N S P OY1 L T"},
+    {"upcycling", "AH1 P S AY2 K L IH0 NG"},
     {"vlog", "V L AA1 G"},
     {"vlogs", "V L AA1 G Z"},
+    {"vulgata", "V AH0 L G AA1 T AH0"},
     {"webcam", "W EH1 B K AE2 M"},
     {"webcams", "W EH1 B K AE2 M Z"},
     {"whelk", "W EH1 L K"},
     {"whelks", "W EH1 L K S"},
+    {"whizz", "W IH1 Z"},
+    {"whodunnit", "HH UW0 D AH1 N IH0 T"},
     {"zzz", "Z"},
 };
 
@@ -178,10 +252,16 @@ constexpr OwnWord accented_words[] = {
     {"œuvre", "UH1 V R AH0"},
 };
 
+// Words of every day that the dictionary lacks ("duvet", "treacle"); data/NOTICE names the source.
+constexpr OwnWord everyday_words[] = {
+#include "speech/data/everyday_words.inc"
+};
+
 constexpr bool is_before(const OwnWord& a, const OwnWord& b) {
     return a.word < b.word;
 }
 static_assert(std::is_sorted(std::begin(own_words), std::end(own_words), is_before));
+static_assert(std::is_sorted(std::begin(everyday_words), std::end(everyday_words), is_before));
 static_assert(std::is_sorted(std::begin(accented_words), std::end(accented_words), is_before));
 
 std::optional<Phones> find_in(std::span<const OwnWord> words, std::string_view word) {
@@ -194,6 +274,7 @@ std::optional<Phones> find_in(std::span<const OwnWord> words, std::string_view w
 
 std::optional<Phones> own_word(std::string_view word) {
     if (auto phones = find_in(own_words, word)) return phones;
+    if (auto phones = find_in(everyday_words, word)) return phones;
     return find_in(accented_words, word);
 }
 

@@ -450,6 +450,40 @@ TEST_CASE("lexicon/function words are those of the timing model") {
     }
 }
 
+TEST_CASE("lexicon/everyday words are known in all their forms") {
+    // Readings from memory; the list itself is made from another dictionary (data/NOTICE).
+    const Case cases[] = {
+        {"treacle", "T R IY1 K AH0 L"},
+        {"duvets", "D UW2 V EY1 Z"},
+        {"courgettes", "K UH2 R ZH EH1 T S"},
+        {"sourdough", "S AW1 ER0 D OW2"},
+        {"pasty", "P AE1 S T IY0"},
+        {"pasties", "P AE1 S T IY0 Z"},
+        {"quayside", "K IY1 S AY2 D"},
+        {"chorizo", "CH ER0 IY1 S OW0"},
+        {"halloumi", "HH AH0 L UW1 M IY0"},
+        {"ciabatta", "CH AH0 B AA1 T AH0"},
+        {"batsmen", "B AE1 T S M AH0 N"},
+        {"whelks", "W EH1 L K S"},
+        {"curtseying", "K ER1 T S IY0 IH0 NG"},
+    };
+    for (const Case& c : cases) {
+        INFO(c.word);
+        CHECK_FALSE(in_lexicon(c.word));
+        CHECK(is_known(c.word));
+        CHECK(sounds(c.word) == c.arpabet);
+    }
+    for (const std::string_view word :
+         {"patisserie", "enrol",       "instalment",     "pyjamas",   "gaol",      "carapace",
+          "omelette",   "jewellery",   "sceptical",      "artefact",  "liquorice", "yoghurt",
+          "calibre",    "manoeuvring", "mollusc",        "gastropod", "limpet",    "periwinkle",
+          "waistcoat",  "nappy",       "aeroplane",      "muesli",    "plaice",    "crumpets",
+          "marquee",    "serviette",   "physiotherapist"}) {
+        INFO(word);
+        CHECK(is_known(word));
+    }
+}
+
 TEST_CASE("lexicon/our own readings stand before the dictionary's") {
     // The dictionary's first reading of the sea creature is not the usual one.
     CHECK(sounds("anemone") == "AH0 N EH1 M AH0 N IY0");
