@@ -52,6 +52,10 @@ std::string plain_form(std::string_view word) {
         at += point.size;
         if (unicode::is_ignorable(point.value)) continue;
         const bool above_bar = word.substr(at).starts_with("⁄");
+        if (point.value == 0x2070 && (word.substr(at) == "C" || word.substr(at) == "F")) {
+            result += "°"; // "20⁰C" has a raised nought for its degrees
+            continue;
+        }
         if (const char sign = above_bar ? raised_above_bar(point.value) : '\0') {
             result += sign;
         } else if (const char plain = plain_sign(point.value)) {

@@ -979,9 +979,12 @@ bool is_told_weekday(const Passage& passage, std::size_t i) {
         return ascii::is_upper((passage.text(at) + "x")[0]) &&
                !weekday_of(passage.folded(at)).empty();
     };
+    // "on Sun Street"
+    const bool named =
+        passage.joined(i) && ascii::is_upper(passage.raw(i + 1)[0]) && !is_day(i + 1);
     if (passage.follows(i)) {
         const std::string word = passage.folded(i - 1);
-        if (is_one_of(word, before)) return true;
+        if (is_one_of(word, before)) return !named;
         if (i > 1 && is_one_of(word, links) && passage.follows(i - 1) && is_day(i - 2)) return true;
     }
     if (i > 0 && passage.joined_by_comma(i - 1) && is_day(i - 1)) return true;

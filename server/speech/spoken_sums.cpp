@@ -38,7 +38,8 @@ public:
         take_sign();
         take_number();
         while (!rest_.empty()) {
-            if (!take_letter() && !take_lowered() && !take_raised()) return std::nullopt;
+            if (!take_charge() && !take_letter() && !take_lowered() && !take_raised())
+                return std::nullopt;
         }
         flush();
         if (term_.words.empty()) return std::nullopt;
@@ -86,6 +87,17 @@ private:
         append_words(term_.words, name);
         rest_.remove_prefix(point.size);
         ++term_.greek;
+        return true;
+    }
+
+    // "β⁻", "e⁻"
+    bool take_charge() {
+        const bool plus = rest_ == "⁺";
+        if (!plus && rest_ != "⁻") return false;
+        flush();
+        append_words(term_.words, plus ? "plus" : "minus");
+        term_.raised = true;
+        rest_ = {};
         return true;
     }
 
@@ -211,6 +223,28 @@ std::optional<std::string> part_of_term(std::string_view top, std::string_view b
     return fraction(top, bottom.substr(0, size), language) + ' ' + term->words;
 }
 
+// "Speed = distance/time"
+bool say_quotient_of_words(Passage& passage, std::size_t i, std::string_view top,
+                           std::string_view bottom) {
+    const auto is_word = [](std::string_view part) {
+        return part.size() > 2 && std::all_of(part.begin(), part.end(), ascii::is_letter);
+    };
+    if (!is_word(top) || !is_word(bottom) || !passage.follows(i) || passage.text(i - 1) != "=")
+        return false;
+    passage.say(i, ascii::lower(top) + " over " + ascii::lower(bottom));
+    return true;
+}
+
+// "e⁻": an electron; ions have capitals and a form of their own.
+bool say_charged_letter(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    if (!ascii::is_lower(raw[0]) || (!raw.ends_with("⁻") && !raw.ends_with("⁺"))) return false;
+    const std::optional<Term> term = TermReader(raw, passage.language()).read();
+    if (!term || term->latin != 1) return false;
+    passage.say(i, term->words);
+    return true;
+}
+
 // "s/t", "F/A", "b/2a", "312/6.25", "Gm₁m₂/r²", "Σx/n"
 bool say_quotient(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);
@@ -222,11 +256,14 @@ bool say_quotient(Passage& passage, std::size_t i) {
     const std::string_view bottom = raw.substr(slash + 1);
     if (all_digits(top) && all_digits(bottom)) return say_divided_numbers(passage, i, top, bottom);
     const Language language = passage.language();
+    if (say_quotient_of_words(passage, i, top, bottom)) return true;
     const std::optional<Term> upper = TermReader(top, language).read();
     const std::optional<Term> lower = TermReader(bottom, language).read();
     if (!upper || !lower || upper->latin > 4 || lower->latin > 4) return false;
     const bool single = upper->latin == 1 && lower->latin == 1 && raw.size() == 3;
-    const bool sum = is_in_sum(passage, i) || upper->greek + lower->greek > 0 ||
+    const bool powers = (upper->raised || lower->raised) && // "v²/r", but "m²/s" is a unit
+                        unit_words(passage.text(i), Number::plural, language).empty();
+    const bool sum = powers || is_in_sum(passage, i) || upper->greek + lower->greek > 0 ||
                      is_named_result(passage, i) ||
                      (single && is_said_to_be(passage, i) && ascii::is_upper(top[0]) && top != "A");
     if (!sum) return false;
@@ -240,7 +277,8 @@ bool say_greek_term(Passage& passage, std::size_t i) {
     const std::string_view raw = passage.raw(i);
     if (raw.size() > 16) return false;
     const std::optional<Term> term = TermReader(raw, passage.language()).read();
-    if (!term || term->greek == 0 || term->greek > 2 || term->latin > 2) return false;
+    const std::size_t most = is_in_sum(passage, i) ? 4 : 2;
+    if (!term || term->greek == 0 || term->greek > 2 || term->latin > most) return false;
     const bool alone = term->latin == 0 && !term->raised && !ascii::is_digit(raw[0]);
     if (alone || !unit_words(passage.text(i), Number::plural, passage.language()).empty())
         return false;
@@ -249,6 +287,32 @@ bool say_greek_term(Passage& passage, std::size_t i) {
         !unit_words(figure->suffix, Number::plural, passage.language()).empty())
         return false;
     passage.say(i, term->words);
+    return true;
+}
+
+// "α-particle", "γ-rays"
+bool say_greek_compound(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    const std::size_t hyphen = raw.find('-');
+    if (hyphen == std::string_view::npos || hyphen > 2 || !ascii::is_high(raw[0])) return false;
+    const std::string_view name = sign_words(raw.substr(0, hyphen));
+    const std::string_view word = raw.substr(hyphen + 1);
+    const bool letters = word.size() > 2 && std::all_of(word.begin(), word.end(), ascii::is_lower);
+    if (name.empty() || !letters || !is_greek(unicode::decode(raw, 0).value)) return false;
+    passage.say(i, std::string(name) + ' ' + std::string(word));
+    return true;
+}
+
+// "E = h*f", where a sum is written as it is typed.
+bool say_typed_product(Passage& passage, std::size_t i) {
+    const std::string_view raw = passage.raw(i);
+    const std::size_t star = raw.find('*');
+    if (star == std::string_view::npos || raw.size() > 16 || !is_in_sum(passage, i)) return false;
+    const Language language = passage.language();
+    const std::optional<Term> first = TermReader(raw.substr(0, star), language).read();
+    const std::optional<Term> second = TermReader(raw.substr(star + 1), language).read();
+    if (!first || !second || first->latin > 2 || second->latin > 2) return false;
+    passage.say(i, first->words + " times " + second->words);
     return true;
 }
 
@@ -291,8 +355,18 @@ std::string power_words(std::string_view power, Language language) {
 }
 
 bool say_term(Passage& passage, std::size_t i) {
-    return say_quotient(passage, i) || say_power_of_sum(passage, i) || say_greek_term(passage, i) ||
-           say_negative_letter(passage, i);
+    using Class = bool (*)(Passage&, std::size_t);
+    static constexpr auto classes = std::to_array<Class>({
+        say_quotient,
+        say_power_of_sum,
+        say_greek_term,
+        say_greek_compound,
+        say_typed_product,
+        say_charged_letter,
+        say_negative_letter,
+    });
+    return std::any_of(classes.begin(), classes.end(),
+                       [&](Class say_class) { return say_class(passage, i); });
 }
 
 } // namespace say

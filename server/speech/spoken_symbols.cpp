@@ -356,8 +356,9 @@ bool say_symbol(Passage& passage, std::size_t i) {
     if (text == "-") return say_lone_hyphen(passage, i);
     if (say_standard_deviation(passage, i)) return true;
     if (text == "x" || text == "X") return say_lone_x(passage, i);
-    if (text == "/" && i + 2 < passage.size() && passage.text(i + 2) == "=") {
-        passage.say(i, "divided by"); // "12 / 4 = 3"
+    if (text == "/" && i > 0 &&
+        (passage.text(i + 2) == "=" || (i > 1 && passage.text(i - 2) == "="))) {
+        passage.say(i, "divided by"); // "12 / 4 = 3", "v = d / t"
         return true;
     }
     if (text == "×" && say_lone_x(passage, i)) return true;

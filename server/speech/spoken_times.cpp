@@ -766,7 +766,7 @@ bool say_either_hour(Passage& passage, std::size_t i, std::string_view token) {
     const std::optional<int> second = to_int(behind.substr(0, digits));
     const std::string glued = half_of(behind.substr(digits));
     const std::string half = digits == behind.size() ? half_behind(passage, i) : glued;
-    const bool central = behind.substr(digits) == "c";
+    const bool central = behind.substr(digits) == "c" && first && second && *first == *second + 1;
     if (!first || !second || *first < 1 || *first > 12 || *second < 1 || *second > 12 ||
         (half.empty() && !central))
         return false;

@@ -119,8 +119,8 @@ std::vector<Factor> read_factors(std::string_view word) {
 }
 
 std::string raised_words(std::string_view name, int power, Language language) {
+    if (power == 1) return std::string(name);
     const std::string words(name);
-    if (power == 1) return words;
     const bool length = name.ends_with("meter") || name.ends_with("metre") ||
                         name.ends_with("meters") || name.ends_with("metres");
     if (power == 2) return length ? "square " + words : words + " squared";

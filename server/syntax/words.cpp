@@ -253,9 +253,13 @@ bool is_mass_number(std::string_view word) {
     const std::string_view symbol = word.substr(at, letters);
     if (symbol == "H") return number >= 1 && number <= 3;
     if (symbol == "He") return number == 3 || number == 4;
-    constexpr std::array<std::string_view, 6> words = {"Am", "As", "At", "I", "In", "No"};
-    if (std::find(words.begin(), words.end(), symbol) != words.end()) return number >= 70;
-    return letters <= 2 && symbol != "A" && (number >= 10 || symbol == "Li" || symbol == "Be");
+    // "¹²We saw it": a word, and no element of so small a mass.
+    constexpr std::array<std::string_view, 29> words = {
+        "Am", "An", "As", "At", "Be", "By", "Do", "Go", "Hi", "I",  "If", "In", "Is", "It", "Me",
+        "My", "No", "Of", "Oh", "On", "Or", "Ok", "Pa", "So", "To", "Up", "Us", "We", "Ye"};
+    if (std::find(words.begin(), words.end(), symbol) != words.end())
+        return number >= 70 || (symbol == "Be" && digits == 1);
+    return letters <= 2 && symbol != "A" && (number >= 10 || symbol == "Li");
 }
 
 std::size_t skip_blanks_back(std::string_view text, std::size_t at) {
@@ -275,6 +279,7 @@ bool Cutter::negates_letter(std::size_t at, std::size_t next) const {
 bool Cutter::keeps_leading(std::size_t at, std::size_t end) const {
     const CodePoint point = unicode::decode(text, at);
     const std::size_t next = at + point.size;
+    if (point.value == U'⁰' && is_scale_at(text.substr(0, end), next)) return true; // "20 ⁰C"
     if (is_raised_figure(point.value)) return is_mass_number(text.substr(at, end - at));
     if (point.value == U'¶') return figure_at(text.substr(0, end), next);
     if (const std::size_t size = typed_plus_or_minus(text.substr(at, end - at)))
