@@ -218,12 +218,13 @@ bool say_lone_x(Passage& passage, std::size_t i) {
         return true;
     }
     if (!figure(before) || !figure(behind)) return false;
-    const bool sum = (i + 2 < passage.size() && passage.text(i + 2) == "=") || is_power(behind);
+    const bool sum =
+        (i + 2 < passage.size() && passage.text(i + 2) == "=") || is_power(passage.raw(i + 1));
     const bool cross = passage.text(i) == "×";
     const bool picture = before.size() > 2 && behind.size() > 2 && !sum; // "1080 × 1920"
-    const bool by =
-        cross ? picture || is_side(passage, i - 1) || is_side(passage, last_side(passage, i))
-              : !sum;
+    const bool sides = !is_power(passage.raw(i + 1)) &&                  // "3 × 10⁸ m"
+                       (is_side(passage, i - 1) || is_side(passage, last_side(passage, i)));
+    const bool by = cross ? picture || sides : !sum;
     passage.say(i, by ? "by" : "times");
     return true;
 }

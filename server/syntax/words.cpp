@@ -487,9 +487,13 @@ bool Cutter::between_formulas(std::size_t begin, std::size_t end) const {
            is_formula(text.substr(after, last - after));
 }
 
-// "pH < 7", "depth >= 5 m": whatever is compared, the figure behind says that it is.
+// "pH < 7": whatever is compared, the figure behind says that it is; "<=" is nothing else.
 bool Cutter::compares_figure(std::size_t begin, std::size_t end) const {
     const std::string_view sign = text.substr(begin, end - begin);
+    if (sign == "<=" || sign == ">=") {
+        const std::size_t next = skip_blanks(text, end);
+        if (next < text.size() && ascii::is_alnum(text[next])) return true;
+    }
     return (sign == "<" || sign == ">" || sign == "<=" || sign == ">=") &&
            figure_at(text, skip_blanks(text, end));
 }

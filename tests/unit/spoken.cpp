@@ -433,7 +433,8 @@ TEST_CASE("spoken/says what is compared with a figure") {
          "highs more than minus five degrees celsius only less than five percent took more than "
          "five minutes"},
         {"> 20 people", "more than twenty people"},
-        {"Settings > Sound", "settings sound"},
+        {"Settings > Sound, mass >= volume",
+         "settings sound mass is greater than or equal to volume"},
     };
     for (const Row& row : rows) {
         INFO(row.written);
@@ -471,6 +472,7 @@ TEST_CASE("spoken/says sums and their terms") {
         {"2 kg × 9.81 m/s², 24 × 330 ml",
          "two kilograms times nine point eight one metres per second squared twenty four times "
          "three hundred and thirty millilitres"},
+        {"3 × 10⁸ m s⁻¹", "three times ten to the power of eight metres per second"},
         {"12 × 8 × 3 cm, 2 × 3 m", "twelve by eight by three centimetres two by three metres"},
         {"1/1000, 1/1000th, 3/100 of it", "one thousandth one thousandth three hundredths of it"},
         {"20/30 limpets, 6/8 limpets, 6/8 rhythms",
