@@ -198,7 +198,10 @@ bool is_power(std::string_view text) {
 
 // The figure that closes "× 8 × 3 cm", whose first cross is at i.
 std::size_t last_side(const Passage& passage, std::size_t i) {
-    while (passage.joined(i + 1) && passage.text(i + 2) == "×" && passage.joined(i + 2))
+    constexpr int most = 3; // nothing has more sides
+    for (int side = 1; side < most && passage.joined(i + 1) && passage.text(i + 2) == "×" &&
+                       passage.joined(i + 2);
+         ++side)
         i += 2;
     return i + 1;
 }

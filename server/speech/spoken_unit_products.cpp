@@ -148,11 +148,14 @@ struct Product {
 
 // The run of units around the word `i`, which is divided by.
 Product product_around(const Passage& passage, std::size_t i, std::vector<std::string>& texts) {
+    constexpr std::size_t most = 8; // words: no unit is made of more
     std::size_t first = i;
     std::size_t last = i;
-    while (passage.follows(first) && !read_factors(passage.text(first - 1)).empty())
+    while (first + most > i && passage.follows(first) &&
+           !read_factors(passage.text(first - 1)).empty())
         --first;
-    while (passage.joined(last) && is_divided(read_factors(passage.text(last + 1))))
+    while (last < i + most && passage.joined(last) &&
+           is_divided(read_factors(passage.text(last + 1))))
         ++last;
     for (std::size_t at = first; at <= last; ++at)
         texts.push_back(passage.text(at));
