@@ -3,6 +3,7 @@
 #include "rules/clause.h"
 #include "rules/word_class.h"
 
+#include <algorithm>
 #include <array>
 
 namespace say::rules {
@@ -51,6 +52,17 @@ bool sets_scene(const ThoughtView& view, int first, int end) {
     return is_preposition(word) && has_verb(view, first, end);
 }
 
+// "And then we all crossed over": another clause, and no item.
+bool begins_clause(const ThoughtView& view, int first, int end) {
+    constexpr int opening = 3; // words
+    for (int i = first; i < std::min(end, first + opening); ++i) {
+        const std::string_view word = heard(view, i);
+        if (is_relative(word)) return false;
+        if (is_nominative(word) || is_subject_and_verb(word)) return true;
+    }
+    return opens_clause(view, first, end);
+}
+
 // The list whose last item is [last, end) behind the joining word `join`.
 std::optional<Enumeration> list_behind(const ThoughtView& view, const Sentence& sentence,
                                        int join) {
@@ -59,7 +71,7 @@ std::optional<Enumeration> list_behind(const ThoughtView& view, const Sentence& 
     list.end = join + 1;
     while (list.end < sentence.last && !is_parted_behind(view, list.end - 1))
         ++list.end;
-    if (list.end - list.last > longest_last_item || opens_clause(view, list.last, list.end))
+    if (list.end - list.last > longest_last_item || begins_clause(view, list.last, list.end))
         return std::nullopt;
     if (heard(view, list.last) == "not" || heard(view, list.last) == "so") return std::nullopt;
 

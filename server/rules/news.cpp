@@ -157,13 +157,6 @@ bool tells_most(std::string_view word) {
     return is_one_of(word, list) || (word.size() > 5 && word.ends_with("est"));
 }
 
-// What may end a sentence without being its news.
-bool trails(std::string_view word) {
-    constexpr std::array<std::string_view, 9> list = {"yet",   "again",   "today",  "now",   "here",
-                                                      "there", "already", "anyway", "inside"};
-    return is_one_of(word, list);
-}
-
 // Verbs and adjectives that say little without what follows them.
 bool is_carrier(std::string_view word) {
     constexpr std::array<std::string_view, 79> list = {
@@ -225,6 +218,12 @@ bool is_last_new_thing(const ThoughtView& view, const Sentence& sentence, int in
 }
 
 } // namespace
+
+bool trails(std::string_view word) {
+    constexpr std::array<std::string_view, 9> list = {"yet",   "again",   "today",  "now",   "here",
+                                                      "there", "already", "anyway", "inside"};
+    return is_one_of(word, list);
+}
 
 bool is_quantity(const ThoughtView& view, int index) {
     if (!is_number(view, index)) return false;

@@ -35,7 +35,7 @@ constexpr double for_given = -0.6;
 constexpr double for_opener = -0.8;   // "Then we ...": it joins, it is not the news
 constexpr double for_frame = -0.3;    // said again later in the sentence
 constexpr double for_manner = -0.6;   // "Gently lay the string"
-constexpr double for_command = -0.5;  // "Lay the string"
+constexpr double for_command = -0.3;  // "Lay the string"
 constexpr double for_particle = 0.6;  // "sold out"
 constexpr double for_last_item = 1.0; // "stones, weed and a crab"
 constexpr double least_stress = 0.5;  // "some": below it no reader leans on the word
@@ -137,9 +137,12 @@ bool has_capital(const ThoughtView& view, int index) {
 }
 
 // "Maison Grève", "Crumb and Gull", "Patella vulgata": of a double name people lean on the second
-// part, but on the first of "Quay Street".
+// part, but on the first of "Quay Street" and of "the Wood Pigeon".
 int second_of_name(const ThoughtView& view, const Sentence& sentence, int index) {
     if (!has_capital(view, index) || is_parted_behind(view, index)) return -1;
+    const std::string_view written = view.word(index);
+    const bool all_capitals = std::none_of(written.begin(), written.end(), ascii::is_lower);
+    if (all_capitals || is_determiner(heard(view, index - 1))) return -1;
     const bool joined = heard(view, index + 1) == "and" && !is_parted_behind(view, index + 1);
     const int second = index + (joined ? 2 : 1);
     if (second >= sentence.last || !is_content(view, second)) return -1;
@@ -157,12 +160,14 @@ bool is_second_half(const ThoughtView& view, const Sentence& sentence, int index
            is_content(view, index - 1) && !is_parted_behind(view, index - 1);
 }
 
-// "Finally broke", "clearly higher": the word behind it is the news.
+// "Gently lay the string", "finally broke down": what is done is the news. In "hardly moved" and
+// "frightfully cold" it is the manner.
 bool leads_on(const ThoughtView& view, const Sentence& sentence, int index) {
     const std::string_view word = heard(view, index);
-    return word.size() > 4 && word.ends_with("ly") && index + 1 < sentence.last &&
-           !is_parted_behind(view, index) && is_content(view, index + 1) &&
-           !is_finite(heard(view, index + 1));
+    if (word == "finally") return true;
+    return index == sentence.first && word.size() > 4 && word.ends_with("ly") &&
+           index + 1 < sentence.last && !is_parted_behind(view, index) &&
+           is_content(view, index + 1);
 }
 
 // "Lay the string", "Shake the bottle": no noun stands right before "the".
@@ -218,7 +223,8 @@ bool is_earlier_item(const ThoughtView& view, const Frame& frame, int index) {
     return frame.list->head <= index && index < frame.list->last;
 }
 
-bool is_last_item(const Frame& frame, int index) {
+bool is_last_item(const ThoughtView& view, const Frame& frame, int index) {
+    if (trails(heard(view, index))) return false;
     return frame.list && frame.list->end == frame.sentence.last && frame.list->last <= index;
 }
 
@@ -231,10 +237,10 @@ double worth_in(const ThoughtView& view, const Frame& frame, int index) {
     worth += news_worth(view, sentence, index);
     if (name) worth += for_name;
     if (is_singled_out(view, index)) worth += for_singled_out;
-    if (is_last_item(frame, index)) worth += for_last_item;
+    if (is_last_item(view, frame, index)) worth += for_last_item;
     if (is_given(view, index)) worth += for_given;
     if (is_said_again(view, sentence, index)) worth += for_frame;
-    if (index == sentence.first && leads_on(view, sentence, index)) worth += for_manner;
+    if (leads_on(view, sentence, index)) worth += for_manner;
     if (index + 1 == sentence.last && is_second_half(view, sentence, index)) worth += for_particle;
     if (is_command(view, sentence, index)) worth += for_command;
     if (index == sentence.first && is_opener(view, index)) worth += for_opener;
@@ -265,15 +271,12 @@ bool has_loose_star(const ThoughtView& view) {
     return loose > 0;
 }
 
-// Where the stress of a word goes that another one completes: a name, "finally broke", "broke
-// down".
+// Where the stress of a word goes that another one completes: a name, "broke down".
 int carried_on(const ThoughtView& view, const Sentence& sentence, int word) {
     constexpr int longest_name = 4; // words
     for (int i = 0; i < longest_name; ++i) {
         int next = second_of_name(view, sentence, word);
-        const bool completed = next < 0 && (leads_on(view, sentence, word) ||
-                                            is_second_half(view, sentence, word + 1));
-        if (completed) next = word + 1;
+        if (next < 0 && is_second_half(view, sentence, word + 1)) next = word + 1;
         if (next < 0 || !can_be_marked(view, next) || is_number(view, next)) break;
         word = next;
     }
