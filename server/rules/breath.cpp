@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
 
 namespace say::rules {
 namespace {
@@ -285,6 +286,9 @@ double breath_worth(const ThoughtView& view, int index) {
     worth += before.after == Juncture::comma ? 1.0 : 1.2;
     // "Friday, 12 March": the comma of a date.
     if (is_figure(view.word(index)) && is_capital(view, index - 1)) worth -= 2.0;
+    // "01632 960 001, ext. 12" is one number.
+    const std::string word = ascii::lower(view.word(index));
+    if (word.starts_with("ext") && is_figure(view.word(index - 1))) worth -= 2.0;
     if (is_conjunction(heard(view, index))) worth += 0.5;
     return worth;
 }

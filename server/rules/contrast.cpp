@@ -137,6 +137,18 @@ bool has_verb(const ThoughtView& view, int first, int end) {
     return false;
 }
 
+// "For ten minutes, not for two": where figures are set against each other, the figure.
+int holds_true(const ThoughtView& view, int first, int end, int denial, int last) {
+    constexpr int near = 4; // words
+    bool of_numbers = false;
+    for (int i = denial + 1; i < std::min(last, denial + near); ++i)
+        of_numbers = of_numbers || is_number(view, i);
+    for (int i = end - 1; of_numbers && i >= std::max(first, end - near); --i) {
+        if (is_number(view, i) && !is_multiple_of_number(heard(view, i))) return i;
+    }
+    return last_new_word(view, first, first, end);
+}
+
 // "A, not B", "A and not B", "A, but not B": the end of A.
 int before_denial(const ThoughtView& view, const Sentence& sentence) {
     for (int i = sentence.first + 1; i < sentence.last; ++i) {
@@ -145,9 +157,9 @@ int before_denial(const ThoughtView& view, const Sentence& sentence) {
         const bool joined = left == "and" || left == "but";
         if (!joined && !is_parted_behind(view, i - 1)) continue;
         if (is_finite(heard(view, i + 1)) || denies(view, sentence.first, i)) return -1;
-        if (!joined) return last_new_word(view, sentence.first, sentence.first, i);
+        if (!joined) return holds_true(view, sentence.first, i, i, sentence.last);
         if (is_measured(view, i + 1) || has_verb(view, i + 1, sentence.last)) return -1;
-        return last_new_word(view, sentence.first, sentence.first, i - 1);
+        return holds_true(view, sentence.first, i - 1, i, sentence.last);
     }
     return -1;
 }

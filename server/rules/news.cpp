@@ -87,15 +87,15 @@ bool tells_when(const ThoughtView& view, int index) {
 
 // "Lesson 2", "Bus 12", "steps 1-4": the number is a name, and so is the word before it.
 bool is_labelled(const ThoughtView& view, int index) {
-    constexpr std::array<std::string_view, 59> labels = {
-        "act",      "bay",      "bus",    "channel", "chapter",   "class",  "day",   "door",
-        "episode",  "exercise", "exit",   "ext",     "extension", "fig",    "figs",  "figure",
-        "figures",  "flight",   "floor",  "gate",    "grade",     "group",  "item",  "junction",
-        "lesson",   "lessons",  "level",  "line",    "mistake",   "module", "no",    "number",
-        "numbers",  "option",   "page",   "pages",   "part",      "parts",  "phase", "pier",
-        "platform", "question", "room",   "rooms",   "route",     "row",    "rule",  "scene",
-        "season",   "section",  "slide",  "stage",   "step",      "steps",  "table", "team",
-        "track",    "unit",     "version"};
+    constexpr std::array<std::string_view, 61> labels = {
+        "act",     "bay",      "bus",      "channel",  "chapter",   "class",  "day",   "door",
+        "episode", "exercise", "exit",     "ext",      "extension", "fig",    "figs",  "figure",
+        "figures", "flight",   "floor",    "gate",     "grade",     "group",  "item",  "junction",
+        "lesson",  "lessons",  "level",    "line",     "mistake",   "module", "no",    "number",
+        "numbers", "option",   "p",        "pp",       "page",      "pages",  "part",  "parts",
+        "phase",   "pier",     "platform", "question", "room",      "rooms",  "route", "row",
+        "rule",    "scene",    "season",   "section",  "slide",     "stage",  "step",  "steps",
+        "table",   "team",     "track",    "unit",     "version"};
     if (index == 0 || !is_number(view, index) || is_parted_behind(view, index - 1)) return false;
     return is_one_of(ascii::lower(view.word(index - 1)), labels);
 }
@@ -112,6 +112,18 @@ bool names_a_thing(const ThoughtView& view, int index) {
     if (left == "in" && (is_figure(view.word(index)) || is_number(view, index + 1))) return true;
     if (names_a_span(view, index) || tells_when(view, index)) return true;
     return left == "by" && is_parted_behind(view, index); // "by four"
+}
+
+// "01632 960 001": digits read out one by one, in groups that stand side by side.
+bool is_dialled(const ThoughtView& view, int index) {
+    const auto digits = [&](int i) {
+        const std::string_view word = view.word(i);
+        return word.size() > 1 && std::all_of(word.begin(), word.end(), ascii::is_digit);
+    };
+    if (!digits(index)) return false;
+    const bool behind = digits(index - 1) && !is_parted_behind(view, index - 1);
+    const bool before = digits(index + 1) && !is_parted_behind(view, index);
+    return view.word(index).front() == '0' || behind || before;
 }
 
 bool is_ordinal(std::string_view word) {
@@ -134,7 +146,7 @@ double worth_of_figure(const ThoughtView& view, int index) {
     const std::string_view word = view.word(index);
     if (is_year(word)) return for_year;
     if (is_figure(word) && is_ordinal(word)) return for_day;
-    if (is_labelled(view, index)) return for_label;
+    if (is_labelled(view, index) || is_dialled(view, index)) return for_label;
     if (tells_when(view, index)) return for_year;
     if (!is_quantity(view, index)) return 0;
     const bool multiplied = is_multiple_of_number(heard(view, index + 1));
