@@ -54,12 +54,13 @@ bool is_marked(const ThoughtView& view, const Clash& clash) {
     });
 }
 
-// Where a reader may pause best, near the middle of the words that clash.
+// Where a reader may pause best, near the middle of the words that clash; nowhere in "since 1998".
 std::optional<Fix> pause_fix(const ThoughtView& view, const Clash& clash) {
     const double half = (clash.last - clash.first + 1) / 2.0;
     std::optional<Fix> best;
     double best_worth = 0;
     for (int i = clash.first + 1; i <= clash.last; ++i) {
+        if (holds_together(view, i)) continue;
         const double off = std::abs(i - clash.first - half) / half;
         const double worth = breath_worth(view, i) - off;
         if (best && worth <= best_worth) continue;

@@ -244,3 +244,18 @@ TEST_CASE("marking/breathes as well as the words allow before an address") {
                                                "001, ext. 12, or see Fig. 2 on p. 14.");
     CHECK(contact.find(", / ring 01632 960 001, ext. 12, / or see") != std::string::npos);
 }
+
+// Nor does what mends all at once: neither a slip of the tongue nor a long sentence [custom].
+TEST_CASE("marking/mends with no breath where nobody would breathe") {
+    for (const std::string text :
+         {"Volunteers have counted the limpets on this shore every spring since 1998.\n",
+          "---\nstage: mark\n---\nAsk not what the shore can do for you; ask what you can do for "
+          "the "
+          "shore.\n",
+          "---\nstage: mark\n---\nThe harbour was empty, the boats were gone and the quay was "
+          "quiet "
+          "\xE2\x80\x94 and then somebody began to sing.\n"}) {
+        const auto analysis = test::analyse_text(text, {});
+        CHECK(say::apply(text, edits_of(*analysis, Sweep::mend)) == text);
+    }
+}
