@@ -129,6 +129,8 @@ std::string short_form(const ThoughtView& view, int index) {
         return contrast_follows(view, index) ? std::string{} : with_not(word);
     }
     if (question_in_front(view, index) || belongs_before(view, index)) return {};
+    // "What is is": the first verb ends a clause of its own.
+    if (heard(view, index + 2) == next) return {};
     const bool negated = heard(view, index + 2) == "not";
     if (negated && contrast_follows(view, index)) return {};
     return with_verb(view, index);
