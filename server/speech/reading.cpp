@@ -115,34 +115,59 @@ void apply_pronouncer(const Written& written, const Mark& mark, std::vector<Said
 
 // --- the project's own words ---------------------------------------------------------------------
 
-// What was taken off a word to find it in the list: nothing, "'s" or "'".
+// What was taken off a word to find it in the list: nothing, "'s", "'", or the "s" of initials.
 struct Listed {
     const OwnWord* word = nullptr;
     std::string ending;
 };
 
-Listed find_listed(const WordList& list, std::span<const std::string> words) {
+// In capitals but for an "s": "LCVs".
+bool are_initials(std::string_view word) {
+    if (word.size() < 3 || !word.ends_with('s')) return false;
+    word.remove_suffix(1);
+    return std::all_of(word.begin(), word.end(), ascii::is_upper);
+}
+
+const OwnWord* without_ending(const WordList& list, std::vector<std::string>& stems,
+                              std::string_view ending) {
+    std::string& last = stems.back();
+    if (!last.ends_with(ending) || last.size() == ending.size()) return nullptr;
+    const std::string whole = last;
+    last.resize(last.size() - ending.size());
+    const OwnWord* word = list.find(stems);
+    if (word != nullptr && word->words.size() == stems.size()) return word;
+    last = whole;
+    return nullptr;
+}
+
+// `initials` says which of the words are.
+Listed find_listed(const WordList& list, std::span<const std::string> words,
+                   std::span<const char> initials) {
     if (const OwnWord* word = list.find(words)) return {word, {}};
     // "Nguyen's", "the Great Barrier's": the last word may carry an ending.
     constexpr std::size_t most_words = 8;
     std::vector<std::string> stems;
     for (std::size_t i = 0; i < words.size() && i < most_words; ++i) {
         stems.push_back(words[i]);
-        for (const std::string_view ending : {"'s", "'"}) {
-            if (!words[i].ends_with(ending) || words[i].size() == ending.size()) continue;
-            stems.back().resize(words[i].size() - ending.size());
-            const OwnWord* word = list.find(stems);
-            if (word != nullptr && word->words.size() == stems.size())
+        for (const std::string_view ending : {"'s", "'", "s"}) {
+            if (ending == "s" && initials[i] == 0) continue;
+            if (const OwnWord* word = without_ending(list, stems, ending))
                 return {word, std::string(ending)};
-            stems.back() = words[i];
         }
     }
     return {};
 }
 
+// "volunteers" takes an apostrophe alone, and is a plural already; "press" takes "'s".
+std::string inflected(const std::string& alias, std::string_view ending) {
+    const bool plural = alias.ends_with('s') && !alias.ends_with("ss");
+    if (!plural) return alias + std::string(ending);
+    return ending == "'s" ? alias + '\'' : alias;
+}
+
 void say_alias(std::span<Said> said, const Listed& listed, const OwnReading& reading,
                Language language) {
-    say_as(said.front(), reading.alias + listed.ending, language);
+    say_as(said.front(), inflected(reading.alias, listed.ending), language);
     if (said.size() == 1) return;
     std::vector<SpokenWord> spoken = std::move(said.front().spoken);
     for (Said& word : said)
@@ -190,9 +215,14 @@ void say_listed(std::span<Said> said, const Listed& listed, Language language) {
 void find_listed_words(const Written& written, const Voice& voice, std::vector<Said>& said) {
     if (!voice.words || voice.words->empty()) return;
     std::vector<std::string> folded;
+    std::vector<char> initials;
     folded.reserve(said.size());
-    for (const Word& word : written.words)
-        folded.push_back(unicode::fold(slice(written.plain.text, word.plain)));
+    initials.reserve(said.size());
+    for (const Word& word : written.words) {
+        const std::string_view text = slice(written.plain.text, word.plain);
+        folded.push_back(unicode::fold(text));
+        initials.push_back(are_initials(text) ? 1 : 0);
+    }
     for (std::size_t i = 0; i < said.size();) {
         // An entry of several words stands in one run: nothing but a blank between them.
         std::size_t end = i + 1;
@@ -204,7 +234,8 @@ void find_listed_words(const Written& written, const Voice& voice, std::vector<S
         const std::size_t run_end = end;
         while (i < run_end) {
             const Listed listed =
-                find_listed(*voice.words, std::span(folded).subspan(i, run_end - i));
+                find_listed(*voice.words, std::span(folded).subspan(i, run_end - i),
+                            std::span(initials).subspan(i, run_end - i));
             const std::size_t count = listed.word != nullptr ? listed.word->words.size() : 1;
             if (listed.word != nullptr)
                 say_listed(std::span(said).subspan(i, count), listed, voice.language);

@@ -31,7 +31,8 @@ public:
     // An entry that is there already keeps its reading and takes the new ones as further ones.
     void add(OwnWord word);
 
-    // The longest entry that the folded words begin with; null if there is none.
+    // The longest entry that the folded words begin with; null if there is none. An entry with
+    // accents is found without them too ("Hjordis" for Hjørdis), unless that is a word of its own.
     const OwnWord* find(std::span<const std::string> words) const;
     // The entry of one word alone.
     const OwnWord* find(std::string_view word) const;
@@ -41,7 +42,9 @@ public:
     std::uint64_t key() const { return key_; }
 
 private:
-    std::map<std::string, std::vector<OwnWord>, std::less<>> by_first_; // the longest first
+    using Entries = std::map<std::string, std::vector<OwnWord>, std::less<>>;
+    Entries by_first_;   // the longest first
+    Entries unaccented_; // the same for what accents were taken from
     std::uint64_t key_ = 0;
 };
 

@@ -250,6 +250,11 @@ TEST_CASE("pls/words of the list are said so wherever they stand") {
                           "<lexeme><grapheme>Krill Bay</grapheme><phoneme>ˈkɹɪl ˈbeɪ</phoneme>"
                           "</lexeme><lexeme><grapheme>W3C</grapheme>"
                           "<alias>web consortium</alias></lexeme>"
+                          "<lexeme><grapheme>LCV</grapheme><alias>limpet volunteers</alias>"
+                          "</lexeme><lexeme><grapheme>RB</grapheme><alias>rock boat</alias>"
+                          "</lexeme><lexeme><grapheme>Hjørdis</grapheme>"
+                          "<phoneme>ˈjɔɹdɪs</phoneme></lexeme>"
+                          "<lexeme><grapheme>mådeira</grapheme><phoneme>ˈmoʊ</phoneme></lexeme>"
                           "<lexeme><grapheme>GIF</grapheme><phoneme>ˈdʒɪf</phoneme></lexeme>"));
     const Setup setup = load_setup(scratch.at("talk.say"), nullptr);
     CHECK(setup.problems.empty());
@@ -273,4 +278,14 @@ TEST_CASE("pls/words of the list are said so wherever they stand") {
     CHECK(heard("Krill Bay's") == "K R IH1 L* | B EY1 Z*");
     CHECK(heard("W3C") == "W EH1 B | K AH0 N S AO1 R SH IY0 AH0 M*");
     CHECK(heard("GIF") == "JH IH1 F*");
+    // The plural of initials, and what is a plural already.
+    CHECK(heard("RBs") == "R AA1 K | B OW1 T S*");
+    CHECK(heard("RB's") == "R AA1 K | B OW1 T S*");
+    CHECK(heard("LCVs") == heard("LCV"));
+    CHECK(heard("LCV's") == heard("LCV"));
+    CHECK(heard("rbs") != heard("RBs"));
+    // Without its accents, unless that is a word of its own.
+    CHECK(heard("Hjørdis") == "Y AO1 R D IH0 S*");
+    CHECK(heard("Hjordis's") == "Y AO1 R D IH0 S IH0 Z*");
+    CHECK(heard("Madeira") == "M AH0 D IH1 R AH0");
 }
