@@ -498,6 +498,7 @@ async function heard(context, bytes) {
 
 async function records(context) {
   const page = await opened(context);
+  await again(page); // now it has the storage that stays
   await watchMicrophone(page);
   await page.click("#record");
   const ask = await textOf(page, "ask");
