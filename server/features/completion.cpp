@@ -121,7 +121,7 @@ void header_values_at(const Place& place, const Analysis* analysis,
     } else if (key == "allow") {
         rule_ids_at(replace, items);
     } else if (key == "speakers" && place.before[list] != ',' && analysis != nullptr &&
-               place.before.find_last_of("=") != std::string_view::npos) {
+               place.before.find_last_of('=') != std::string_view::npos) {
         readers_at(place, *analysis, items);
     } else if (key == "reader" && analysis != nullptr) {
         for (const auto& [name, reader] : analysis->options.readers)
