@@ -54,14 +54,14 @@ TEST_CASE("marking/leans on what holds true, and on what is new in a list of lik
         {"You don't need a boat, you need *boots*.", "[contrast]"},
         {"They came by bus, they came by bike, and one came by *kayak*.", "[radio] the new item"},
         {"My grandmother told me to look *down*, not out.", "[contrast]"},
-        {"Its shell is a *cone* and not a spiral.", "[contrast] behind \"and not\", a tester's"},
-        {"Count it on the *left*, but not on the right.", "[contrast] a tester's"},
+        {"Its shell is a *cone* and not a spiral.", "[contrast] behind \"and not\""},
+        {"Count it on the *left*, but not on the right.", "[contrast]"},
         {"So count it on the left and the *top*, but not on the right or the bottom.",
-         "[contrast] a tester's"},
+         "[contrast]"},
         {"Turn left at the *chapel*, but not at the church.", "[contrast]"},
-        {"It is not that we don't care. It is that we don't *look*.", "[contrast] a tester's"},
-        {"We did not have money. We had a *roof* that leaked.", "[contrast] a tester's"},
-        {"Nobody asked us to count. We asked *ourselves*.", "[contrast] a tester's"},
+        {"It is not that we don't care. It is that we don't *look*.", "[contrast]"},
+        {"We did not have money. We had a *roof* that leaked.", "[contrast]"},
+        {"Nobody asked us to count. We asked *ourselves*.", "[contrast]"},
         {"Nobody told us to stop. We told *ourselves*.", "[contrast]"},
         {"They are not fish. They are *limpets*.", "[contrast]"},
         {"You can't see it. You can *hear* it.", "[contrast]"},
@@ -72,7 +72,7 @@ TEST_CASE("marking/leans on what holds true, and on what is new in a list of lik
         {"The museum is closed on *Monday* / and not on Tuesday.", "[contrast]"},
         {"We measure what is fast, what is loud and what is new; we do not measure what is "
          "*slow*.",
-         "[contrast] what is missed is the news, a tester's"},
+         "[contrast] what is missed is the news"},
     }));
     INFO(sample.why);
     CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
@@ -103,7 +103,7 @@ TEST_CASE("marking/leans on the news: the figure, or the last new thing") {
     CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
 }
 
-// A list goes on until its last item: [custom]. The first eight are a tester's.
+// A list goes on until its last item: [custom].
 TEST_CASE("marking/leans on the last item of a list") {
     const auto sample = GENERATE(values<Sample>({
         {"I saw stones, weed and a *crab* that was already dead.", "things"},
@@ -128,7 +128,7 @@ TEST_CASE("marking/leans on the last item of a list") {
     CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
 }
 
-// The word that completes another takes its stress: [custom]. All but the last two are a tester's.
+// The word that completes another takes its stress: [custom].
 TEST_CASE("marking/leans on the second part of a name or a verb") {
     const auto sample = GENERATE(values<Sample>({
         {"We call this one Patella *vulgata*.", "a name"},
@@ -149,7 +149,7 @@ TEST_CASE("marking/leans on the second part of a name or a verb") {
     CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
 }
 
-// What names is no news, what counts is: [custom]. The first ten are a tester's.
+// What names is no news, what counts is: [custom].
 TEST_CASE("marking/leans on numbers that count, and not on those that name") {
     const auto sample = GENERATE(values<Sample>({
         {"Take Bus 12 to the *harbour*.", "a name"},
@@ -209,7 +209,7 @@ TEST_CASE("marking/breathes at clauses and commas, and inside no group") {
     CHECK(marked == sample.marked);
 }
 
-// What a tester saw: pauses inside a clause that nobody would make [custom].
+// Pauses inside a clause that nobody would make [custom].
 TEST_CASE("marking/parts no verb from its place, and no noun from what tells more of it") {
     const auto sample = GENERATE(values<Sample>({
         {"Tell somebody at home where you are going.", "what is told"},
@@ -233,7 +233,7 @@ TEST_CASE("marking/parts no verb from its place, and no noun from what tells mor
     CHECK(marked == sample.marked);
 }
 
-// What a tester saw: an address alone takes more than a breath, and the words before it got none.
+// An address alone takes more than a breath, and the words before it got none.
 TEST_CASE("marking/breathes as well as the words allow before an address") {
     const std::string marked = lightly_marked(
         "Order between 11/04 and 11/30 for $149.99 (was $199) and get 25% off with the code TIDE25 "
