@@ -2,6 +2,7 @@
 #include "host/files.h"
 
 #include "base/hash.h"
+#include "exporters/exporter.h"
 #include "text/unicode.h"
 
 #include <fmt/core.h>
@@ -184,7 +185,6 @@ std::optional<std::string> first_bytes(const fs::path& file, std::size_t most) {
 }
 
 bool may_make_anew(const fs::path& file, std::string_view sign) {
-    constexpr std::size_t sign_within = 2048;
     const auto there = first_bytes(file, sign_within);
     if (!there || there->empty()) return true;
     return !sign.empty() && there->find(sign) != std::string::npos;

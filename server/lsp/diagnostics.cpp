@@ -58,13 +58,33 @@ std::optional<Diagnostic> count_of_the_rest(const Analysis& analysis) {
                                       analysis.findings.size() - most_findings)};
 }
 
-template <class Rows> void add_rows(const Rows& rows, Hash& id, std::string& json) {
-    for (const auto& row : rows) {
-        if (json.size() > 1) json += ',';
-        json += row.json;
-        id.add(row.print);
-    }
+WrittenDiagnostic written(const Diagnostic& diagnostic) {
+    WrittenDiagnostic made{.json = write(encode(diagnostic))};
+    made.print = Hash{}.add(made.json).value();
+    return made;
 }
+
+// Puts a list together as it is sent.
+class Gathering {
+public:
+    explicit Gathering(std::size_t size) { json_.reserve(size); }
+
+    void add(const WrittenDiagnostic& diagnostic) {
+        json_ += json_.empty() ? '[' : ',';
+        json_ += diagnostic.json;
+        id_.add(diagnostic.print);
+    }
+
+    Findings take() {
+        const bool any = !json_.empty();
+        json_ += any ? "]" : "[]";
+        return {.id = fmt::format("{:016x}", id_.value()), .json = std::move(json_), .any = any};
+    }
+
+private:
+    Hash id_;
+    std::string json_;
+};
 
 } // namespace
 
@@ -85,20 +105,10 @@ std::vector<Diagnostic> to_diagnostics(const Analysis& analysis, Encoding encodi
 }
 
 Findings findings_of(const std::vector<Diagnostic>& diagnostics) {
-    struct Part {
-        std::string json;
-        std::uint64_t print = 0;
-    };
-    std::vector<Part> parts;
-    for (const Diagnostic& diagnostic : diagnostics) {
-        Part& part = parts.emplace_back();
-        part.json = write(encode(diagnostic));
-        part.print = Hash{}.add(part.json).value();
-    }
-    Hash id;
-    std::string json = "[";
-    add_rows(parts, id, json);
-    return {.id = fmt::format("{:016x}", id.value()), .json = json + "]", .any = !parts.empty()};
+    Gathering list(0);
+    for (const Diagnostic& diagnostic : diagnostics)
+        list.add(written(diagnostic));
+    return list.take();
 }
 
 // The rows of the last version as they would stand in this one.
@@ -161,25 +171,19 @@ private:
 
 DiagnosticList::Row DiagnosticList::row_of(Diagnostic diagnostic) {
     Row row;
-    row.json = write(encode(diagnostic));
-    row.print = Hash{}.add(row.json).value();
+    row.written = written(diagnostic);
     row.diagnostic = std::move(diagnostic);
     return row;
 }
 
-void DiagnosticList::take(std::vector<Row> rows, std::vector<Row> behind) {
-    rows_ = std::move(rows);
-    behind_ = std::move(behind);
-    Hash id;
-    std::string json;
-    json.reserve(findings_.json.size() + 1024);
-    json = "[";
-    add_rows(rows_, id, json);
-    add_rows(behind_, id, json);
-    json += ']';
-    findings_ = {.id = fmt::format("{:016x}", id.value()),
-                 .json = std::move(json),
-                 .any = !rows_.empty() || !behind_.empty()};
+Findings DiagnosticList::gathered() const {
+    constexpr std::size_t room = 1024; // for what has come
+    Gathering list(findings_.json.size() + room);
+    for (const std::vector<Row>* rows : {&rows_, &behind_}) {
+        for (const Row& row : *rows)
+            list.add(row.written);
+    }
+    return list.take();
 }
 
 const Findings& DiagnosticList::of(const std::shared_ptr<const Analysis>& analysis,
@@ -223,7 +227,9 @@ const Findings& DiagnosticList::of(const std::shared_ptr<const Analysis>& analys
     if (about_text) behind.push_back(row_of(*about_text));
     last_ = analysis;
     last_typing_ = typing;
-    take(std::move(rows), std::move(behind));
+    rows_ = std::move(rows);
+    behind_ = std::move(behind);
+    findings_ = gathered();
     return findings_;
 }
 

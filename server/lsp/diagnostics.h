@@ -25,6 +25,11 @@ struct Findings {
 };
 Findings findings_of(const std::vector<Diagnostic>& diagnostics);
 
+struct WrittenDiagnostic {
+    std::string json;
+    std::uint64_t print = 0; // of the JSON
+};
+
 // The diagnostics of a script from version to version: a key changes one or two of hundreds, so
 // those away from it keep their columns and are written already. One thread each.
 class DiagnosticList {
@@ -40,14 +45,13 @@ private:
         Span span;
         const FindingDraft* draft = nullptr; // of `last_`
         Diagnostic diagnostic;
-        std::string json;
-        std::uint64_t print = 0; // of the JSON
-        bool taken = false;      // by the next version
+        WrittenDiagnostic written;
+        bool taken = false; // by the next version
     };
     class Lookup;
 
     static Row row_of(Diagnostic diagnostic);
-    void take(std::vector<Row> rows, std::vector<Row> behind);
+    Findings gathered() const;
 
     std::shared_ptr<const Analysis> last_;
     std::optional<Offset> last_typing_;

@@ -19,14 +19,15 @@ std::vector<std::string_view> known_ids() {
     return ids;
 }
 
-// The names of a list with commas, each where it stands.
-void check_list(std::string_view text, Span list, std::vector<FindingDraft>& found) {
-    std::size_t at = list.begin.value;
-    while (at < list.end.value) {
-        const std::size_t end = std::min<std::size_t>(text.find(',', at), list.end.value);
-        const std::string_view id = ascii::trim(text.substr(at, end - at));
+// The names of a list, each where it stands. The header parts them by commas, a note by blanks too.
+void check_list(std::string_view text, Span list, std::string_view between,
+                std::vector<FindingDraft>& found) {
+    std::string_view rest = slice(text, list);
+    while (!rest.empty()) {
+        const std::size_t comma = std::min(rest.find_first_of(between), rest.size());
+        const std::string_view id = ascii::trim(rest.substr(0, comma));
         const auto begin = static_cast<std::size_t>(id.data() - text.data());
-        at = end + 1;
+        rest.remove_prefix(std::min(comma + 1, rest.size()));
         if (id.empty() || find_rule(id) != nullptr) continue;
         FindingDraft draft{
             .span = make_span(begin, begin + id.size()),
@@ -45,7 +46,7 @@ std::vector<FindingDraft> check(const ScriptView& script) {
     std::vector<FindingDraft> found;
     for (const HeaderEntry& entry : script.header.entries) {
         if (unicode::to_lower(slice(script.text, entry.key)) == "allow")
-            check_list(script.text, entry.value, found);
+            check_list(script.text, entry.value, ",", found);
     }
     constexpr std::string_view note = "% allow:";
     for (std::size_t at = script.text.find(note); at != std::string_view::npos;
@@ -55,7 +56,7 @@ std::vector<FindingDraft> check(const ScriptView& script) {
             --begin;
         if (begin > 0 && script.text[begin - 1] != '\n' && script.text[begin - 1] != '\r') continue;
         const std::size_t end = std::min(script.text.find_first_of("\r\n", at), script.text.size());
-        check_list(script.text, make_span(at + note.size(), end), found);
+        check_list(script.text, make_span(at + note.size(), end), ", ", found);
     }
     return found;
 }

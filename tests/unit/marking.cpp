@@ -43,6 +43,20 @@ std::string lightly_marked(const std::string& text) {
     return say::apply(text, edits_of(*analysis, Sweep::mark));
 }
 
+void check_marks(const Sample& sample) {
+    INFO(sample.why);
+    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
+    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+}
+
+// Where it breathes, whatever is stressed.
+void check_breaths(const Sample& sample) {
+    INFO(sample.why);
+    std::string marked = lightly_marked(without_marks(sample.marked));
+    marked.erase(std::remove(marked.begin(), marked.end(), '*'), marked.end());
+    CHECK(marked == sample.marked);
+}
+
 } // namespace
 
 TEST_CASE("marking/leans on what holds true, and on what is new in a list of likes") {
@@ -74,9 +88,7 @@ TEST_CASE("marking/leans on what holds true, and on what is new in a list of lik
          "*slow*.",
          "[contrast] what is missed is the news"},
     }));
-    INFO(sample.why);
-    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
-    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+    check_marks(sample);
 }
 
 TEST_CASE("marking/leans on the news: the figure, or the last new thing") {
@@ -98,9 +110,7 @@ TEST_CASE("marking/leans on the news: the figure, or the last new thing") {
         {"The battery lasts for *ninety* days.", "[stress] the figure is the news"},
         {"Last year *1,204* of you came to the shore.", "[stress] the count is the news"},
     }));
-    INFO(sample.why);
-    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
-    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+    check_marks(sample);
 }
 
 // A list goes on until its last item: [custom].
@@ -123,9 +133,7 @@ TEST_CASE("marking/leans on the last item of a list") {
         {"Our bread has three things in it: flour, water and *salt*.", "behind a count"},
         {"Fishermen, nurses, bus drivers, and that one neighbour who *runs*.", "people"},
     }));
-    INFO(sample.why);
-    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
-    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+    check_marks(sample);
 }
 
 // The word that completes another takes its stress: [custom].
@@ -144,9 +152,7 @@ TEST_CASE("marking/leans on the second part of a name or a verb") {
         {"The old pump finally broke *down*.", "a verb"},
         {"Come and see us in *Quay* Street.", "a street is the other way round"},
     }));
-    INFO(sample.why);
-    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
-    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+    check_marks(sample);
 }
 
 // What names is no news, what counts is: [custom].
@@ -169,9 +175,7 @@ TEST_CASE("marking/leans on numbers that count, and not on those that name") {
         {"Thirty years ago, this was a *quarry*.", "it says when"},
         {"Platform 4 is for the train to *Pellow*.", "a name"},
     }));
-    INFO(sample.why);
-    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
-    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+    check_marks(sample);
 }
 
 // Known to be wrong: a reader would rather lean on "Friday" [stress] and on "beach" [radio].
@@ -184,9 +188,7 @@ TEST_CASE("marking/still leans on a strong opening word") {
         {"Still to come *tonight*, a crab that can dance.", "wanted: dance"},
         {"The *counts* began in 1998 on a single beach.", "wanted: beach; at least not the year"},
     }));
-    INFO(sample.why);
-    CHECK(lightly_marked(without_marks(sample.marked)) == sample.marked);
-    CHECK(lightly_marked(sample.marked) == sample.marked); // a second run adds nothing
+    check_marks(sample);
 }
 
 // Breath groups that guides keep whole: [hyphen] for words that go together, [custom] for a verb
@@ -203,10 +205,7 @@ TEST_CASE("marking/breathes at clauses and commas, and inside no group") {
          "football team lost 3 to 2 away after they had led at half-time.",
          "[hyphen] a name and its noun; [manual] the comma"},
     }));
-    INFO(sample.why);
-    std::string marked = lightly_marked(without_marks(sample.marked));
-    marked.erase(std::remove(marked.begin(), marked.end(), '*'), marked.end());
-    CHECK(marked == sample.marked);
+    check_breaths(sample);
 }
 
 // Pauses inside a clause that nobody would make [custom].
@@ -227,10 +226,7 @@ TEST_CASE("marking/parts no verb from its place, and no noun from what tells mor
          "cost almost twice as much as planned.",
          "not between a noun and its place"},
     }));
-    INFO(sample.why);
-    std::string marked = lightly_marked(without_marks(sample.marked));
-    marked.erase(std::remove(marked.begin(), marked.end(), '*'), marked.end());
-    CHECK(marked == sample.marked);
+    check_breaths(sample);
 }
 
 // An address alone takes more than a breath, and the words before it got none.
